@@ -6,6 +6,7 @@ import type { Field } from "../../syntax/value.ts";
 import { meaningOf } from "../compare/meaning.ts";
 import { countChanges, fewestChanges, type Step } from "./fewest-changes.ts";
 import type { ScriptChange } from "./script-changes.ts";
+import { indentOf, linesOfNote } from "./script-edits.ts";
 import { meaningOfField, type Stated, saysTheSame, statedIn } from "./stated.ts";
 
 /** The file that is changed, in the craft that it is part of. */
@@ -126,8 +127,9 @@ function meaningOfLine({ kind, value, text }: Entry): string {
   return kind === "mode" || kind === "output" ? `when ${text}` : meaningOf(value, text);
 }
 
-function changesOfSteps({ script, section, name, own }: Place, steps: readonly Step[], rests: readonly string[]) {
-  return steps.flatMap((step): ScriptChange[] => {
+function changesOfSteps(place: Place, steps: readonly Step[], rests: readonly string[]): ScriptChange[] {
+  const { script, section, name, own } = place;
+  const changes = steps.flatMap((step): ScriptChange[] => {
     if (step.kind === "keep") return [];
     if (step.kind === "change") return [{ kind: "value", line: own[step.from]!.line, text: rests[step.to]! }];
     if (step.kind === "remove") return [{ kind: "delete", line: own[step.from]!.line }];
@@ -136,6 +138,31 @@ function changesOfSteps({ script, section, name, own }: Place, steps: readonly S
     const model = own[Math.max(0, step.after)]!;
     const line = step.after < 0 ? lineAbove(script, model.line) : model.line;
     return [{ kind: "below", line, text: likeLine(script, model.line) + rest }];
+  });
+  return [...changes, ...keptNotes(place, steps)];
+}
+
+/**
+ * The lines of a mode are one condition: where fewer lines say another one, none of them is gone for itself, so what
+ * the pilot wrote at each comes to stand above the first of those that say it now.
+ */
+function keptNotes({ script, section, own }: Place, steps: readonly Step[]): ScriptChange[] {
+  const said = steps.find((step) => step.kind === "change");
+  if (!said || (section !== "modes" && section !== "outputs")) return [];
+  const removed = steps.flatMap((step) => (step.kind === "remove" ? own[step.from]!.line : []));
+  return notesAbove(script, own[said.from]!.line, removed);
+}
+
+/** The comments of lines that are deleted, in their order as whole lines above the line that now says what they said. */
+function notesAbove(script: Script, heir: number, deleted: readonly number[]): ScriptChange[] {
+  const { lines } = script.tree;
+  const indent = indentOf(lines[heir]!.text);
+  return deleted.flatMap((line) => {
+    const { text, comment } = lines[line]!;
+    const notes = linesOfNote(script, line).map((each) => lines[each]!.text);
+    if (comment) notes.push(indent + text.slice(comment.start, comment.end));
+    const above = line < heir ? lineAbove(script, heir) : heir - 1;
+    return notes.map((note): ScriptChange => ({ kind: "below", line: above, text: note }));
   });
 }
 
@@ -196,12 +223,14 @@ function laterFields(
 function writtenAnew(place: Place, wanted: readonly Field[], earlier: readonly Field[]): ScriptChange[] {
   const { section, name, own } = place;
   const last = own.at(-1)!;
+  const rest = own.slice(0, -1).map(({ line }) => line);
   const names = new Set(wanted.map((field) => field.name));
   const isDropped = earlier.some((field) => !names.has(field.name));
   return [
     ...(isDropped ? [{ kind: "drop", section, name } as const] : []),
-    ...own.slice(0, -1).map(({ line }): ScriptChange => ({ kind: "delete", line })),
+    ...rest.map((line): ScriptChange => ({ kind: "delete", line })),
     { kind: "value", line: last.line, text: wanted.map(printField).join("  ") },
+    ...notesAbove(place.script, last.line, rest),
   ];
 }
 
