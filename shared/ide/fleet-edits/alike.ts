@@ -84,7 +84,7 @@ function* rowOf(
   const isWanted = ({ what, theirs }: ComparedRow) =>
     !barred.has(what) && (leftOut === null ? theirs !== null && isUnasked(what) : !leftOut.includes(`${file} ${what}`));
   const wanted = rows.filter(isWanted).map(({ what }) => what);
-  const lines = alikeLines(workspace, mine, example, wanted, (what) => isMeant(what) === "own");
+  const lines = alikeLines(workspace, mine, example, wanted, (what) => isMeant(what) === "own" && isOfLayout(what));
   yield;
   for (const [what, why] of lines.left) barred.set(what, why);
   const tried = withEdits(workspace, lines.edits.length > 0 ? [{ file, edits: lines.edits }] : []);
@@ -105,6 +105,14 @@ function* rowOf(
     },
     edits: isChosen ? lines.edits : [],
   };
+}
+
+/**
+ * Whether hardware may come along with a layer: a layout of the OSD is made for its grid. Anything else, such as a mount
+ * or the day of a check, would be said of a craft at which nobody has looked.
+ */
+function isOfLayout(what: string): boolean {
+  return ["osd", "osd-second"].includes(sectionOf(what));
 }
 
 /** Why a name cannot be taken over, as an entry of a map; none where it can. */
