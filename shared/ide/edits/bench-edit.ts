@@ -39,6 +39,8 @@ export function benchEditOf(workspace: Workspace, file: string, { craft: picked,
   if (craft.script.tree.newer) return refused(newerEdition(craft.script));
   const name = nameIn(workspace, craft, gesture.kind === "reading" ? gesture.name : gesture.check);
   if (!name) return refused("The script has no line for this, so there is nowhere to write it.");
+  if (gesture.kind !== "reading" && !name.spec.types.some((type) => type.is === "date"))
+    return refused(`“${name.setting}” is no check that has a day, so nothing is written: type it as a reading.`);
   if (gesture.kind === "void" || (gesture.kind === "reading" && gesture.text.trim() === ""))
     return takenOut(workspace, craft, name);
   const read = readBenchText(name.spec, name.field, gesture.kind === "day" ? gesture.day : gesture.text);
