@@ -85,6 +85,27 @@ export function includesPlace({ ways }: HabitPlace, other: HabitPlace): boolean 
   return other.ways.every((theirs) => ways.some((own) => opens(own, theirs)));
 }
 
+/**
+ * Whether at one place no more is asked for than at another but by what guards it: each way stands there too, with
+ * further controls of which the guard is one.
+ */
+export function isGuarded(
+  now: HabitPlace,
+  bare: HabitPlace,
+  isGuard: (control: string, at: readonly string[]) => boolean,
+) {
+  const within = (way: Way, own: Way) => [...way].every(([control, at]) => isSame(own.get(control), at));
+  const guards = (way: Way, own: Way) => [...own].every(([control, at]) => way.has(control) || isGuard(control, at));
+  return (
+    now.ways.every((own) => bare.ways.some((way) => within(way, own) && guards(way, own))) &&
+    bare.ways.every((way) => now.ways.some((own) => within(way, own) && guards(way, own)))
+  );
+}
+
+function isSame(a: readonly string[] | undefined, b: readonly string[]): boolean {
+  return a?.length === b.length && a.every((each, i) => each === b[i]);
+}
+
 function placeOf(ways: readonly (readonly Part[])[]): HabitPlace {
   const texts = ways
     .map((parts) => ({
@@ -105,11 +126,18 @@ function partOf({ variable, positions, pulses }: Demand, names: HandsetNames): P
   const control = names.control(variable);
   const isNamed = positions.length > 0;
   const places = isNamed
-    ? positions.map((each) => names.position(variable, each))
+    ? positions.map((each) => names.position(variable, firstAlike(variable, each)))
     : pulses.map((each) => thirdOf(each, variable));
   const at = [...new Set(places)].sort();
   const words = isNamed ? positions.join(" or ") : `at ${pulses.map(rangeWords).join(" or ")}`;
   return { control, at, key: `${control} ${at.join("/")}`, words: `${variable.name} ${words}` };
+}
+
+/** Positions that send one pulse are one to the craft. */
+function firstAlike({ control }: Variable, position: string): string {
+  const all = control?.positions ?? [];
+  const pulse = all.find(({ name }) => name === position)?.pulseUs;
+  return all.find(({ pulseUs }) => pulseUs === pulse)?.name ?? position;
 }
 
 function rangeWords({ fromUs, toUs }: PulseRange): string {
