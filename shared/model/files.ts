@@ -33,6 +33,8 @@ export interface FileView {
    * for as long as none of them sends otherwise. Left out where nobody named any.
    */
   together?(): readonly FlownCraft[];
+  /** True where nobody waits at a key, so that a plan for them may be looked for as long as it takes: the same in all views of one core. */
+  readonly isPatient?: boolean;
   /**
    * How the craft that share a craft's handset turn their modes on; null where none is known, or nobody has looked yet.
    * Left out where nobody looks.

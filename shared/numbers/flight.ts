@@ -5,6 +5,7 @@
  * - `MOST_TOGETHER`: as many as a plan is looked for
  * - `EVEN_CHANNELS_MHZ`: channels that viewers are likely to have
  */
+import type { FileView } from "../model/files.ts";
 import type { FlownCraft } from "../model/flown.ts";
 import { type Choice, channelPlan, type Movable, type Rank } from "./channel-plan.ts";
 import { fits, type Spacing, type Work } from "./channel-search.ts";
@@ -24,13 +25,23 @@ export const EVEN_CHANNELS_MHZ: readonly number[] = Array.from({ length: 8 }, (_
  */
 const REACH = 0.05;
 
-/** So much work is done for one flight, see `Work`: half a second at the very most. */
-const STEPS = 40_000_000;
+/** So much work is done for one flight, see `Work`, by whoever can wait: a second or two at the very most. */
+const PATIENT_STEPS = 40_000_000;
+/** And by whoever may be asked at every key: some 15 ms. */
+const HURRIED_STEPS = 1_000_000;
 
 export const ANALOGUE_SPACING: Spacing = {
   widthKhz: khzOf(ANALOGUE_WIDTH_MHZ),
   landsKhz: khzOf(LANDS_WITHIN_MHZ),
 };
+
+/** How long a plan may be looked for: what is found is the same, but a hurried search gives up sooner. Never by the clock. */
+export type Patience = "hurried" | "patient";
+
+/** As long as whoever looks at the files can wait. */
+export function patienceOf(view: FileView | undefined): Patience {
+  return view?.isPatient ? "patient" : "hurried";
+}
 
 export interface FlightMove {
   /** Index of the craft. */
@@ -46,7 +57,8 @@ export type NoPlan =
   | { readonly kind: "no-choice" }
   | { readonly kind: "too-many" }
   | { readonly kind: "no-room"; readonly fit: number | null }
-  | { readonly kind: "too-much-work" };
+  /** `isHurried` where somebody who can wait looks longer. */
+  | { readonly kind: "too-much-work"; readonly isHurried: boolean };
 
 export interface Flight {
   /** For each craft what disturbs it, by indices of the craft. */
@@ -63,22 +75,30 @@ const MOST_REMEMBERED = 30;
 const remembered = new Map<string, Flight>();
 
 /**
- * What disturbs whom, and the smallest change by which nobody is disturbed (see `channel-plan.ts`). Digital pictures
- * stay where they are; a craft that moves keeps clear of them, and no mixture of theirs is claimed.
+ * What disturbs whom, and the smallest change by which nobody is disturbed (see `channel-plan.ts`). Digital pictures,
+ * and those of an unknown kind, stay where they are; a craft that moves keeps clear of them, and no mixture of theirs
+ * is claimed. A hurried search may come to no plan where a patient one does.
  */
-export function flightOf(craft: readonly FlownCraft[]): Flight {
-  const key = JSON.stringify(
-    craft.map(({ signal, carrierMhz, widthMhz, spareMhz, region }) => [signal, carrierMhz, widthMhz, spareMhz, region]),
-  );
+export function flightOf(craft: readonly FlownCraft[], patience: Patience = "hurried"): Flight {
+  const key = JSON.stringify([
+    patience,
+    ...craft.map(({ signal, carrierMhz, widthMhz, spareMhz, region }) => [
+      signal,
+      carrierMhz,
+      widthMhz,
+      spareMhz,
+      region,
+    ]),
+  ]);
   const known = remembered.get(key);
   if (known) return known;
-  const flight = workOut(craft);
+  const flight = workOut(craft, patience);
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
   remembered.set(key, flight);
   return flight;
 }
 
-function workOut(craft: readonly FlownCraft[]): Flight {
+function workOut(craft: readonly FlownCraft[], patience: Patience): Flight {
   const sending = craft.flatMap(({ signal, carrierMhz }, i) =>
     signal === "analogue" && carrierMhz !== null ? [i] : [],
   );
@@ -90,7 +110,7 @@ function workOut(craft: readonly FlownCraft[]): Flight {
   return {
     disturbances,
     analogue: sending.length,
-    ...(isClear ? { plan: [], noPlan: null } : planFor(craft, sending)),
+    ...(isClear ? { plan: [], noPlan: null } : planFor(craft, sending, patience)),
   };
 }
 
@@ -100,7 +120,11 @@ function renumbered(disturbance: Disturbance, indices: readonly number[]): Distu
     : { ...disturbance, from: disturbance.from.map((i) => indices[i]!) };
 }
 
-function planFor(craft: readonly FlownCraft[], sending: readonly number[]): Pick<Flight, "plan" | "noPlan"> {
+function planFor(
+  craft: readonly FlownCraft[],
+  sending: readonly number[],
+  patience: Patience,
+): Pick<Flight, "plan" | "noPlan"> {
   if (sending.length > MOST_TOGETHER) return { plan: null, noPlan: { kind: "too-many" } };
   const movable = sending.map(
     (i): Movable => ({
@@ -109,7 +133,7 @@ function planFor(craft: readonly FlownCraft[], sending: readonly number[]): Pick
     }),
   );
   if (movable.every(({ choices }) => choices.length === 0)) return { plan: null, noPlan: { kind: "no-choice" } };
-  const work: Work = { steps: STEPS };
+  const work: Work = { steps: patience === "patient" ? PATIENT_STEPS : HURRIED_STEPS };
   const channels = [...new Set(movable.flatMap(({ khz, choices }) => [khz, ...choices.map((each) => each.khz)]))];
   channels.sort((a, b) => a - b);
   const noRoom = (): Pick<Flight, "plan" | "noPlan"> => ({
@@ -120,7 +144,8 @@ function planFor(craft: readonly FlownCraft[], sending: readonly number[]): Pick
   if (fits(channels, sending.length, ANALOGUE_SPACING, work) === false) return noRoom();
   const found = channelPlan(movable, ANALOGUE_SPACING, work);
   if (found.kind === "none") return noRoom();
-  if (found.kind === "unknown") return { plan: null, noPlan: { kind: "too-much-work" } };
+  if (found.kind === "unknown")
+    return { plan: null, noPlan: { kind: "too-much-work", isHurried: patience === "hurried" } };
   const plan = sending.flatMap((i, at): FlightMove[] => {
     const khz = found.moves.get(at);
     if (khz === undefined) return [];
@@ -178,9 +203,9 @@ function isIn(region: Region, mhz: number, withEdges: "carrier" | "edges"): bool
   return place === "inside" || (withEdges === "carrier" && place === "spills");
 }
 
-/** Whether an analogue picture on this carrier would share room with a digital one. */
+/** Whether an analogue picture on this carrier would share room with one that stays where it is: a digital one, or one of an unknown kind. */
 function isOccupied(mhz: number, { signal, carrierMhz, widthMhz }: FlownCraft): boolean {
-  if (signal !== "digital" || carrierMhz === null) return false;
+  if (signal === "analogue" || carrierMhz === null) return false;
   const [a, b] = [edgesMhz(mhz, ANALOGUE_WIDTH_MHZ), edgesMhz(carrierMhz, widthMhz ?? 0)];
   return a.fromMhz < b.toMhz && b.fromMhz < a.toMhz;
 }

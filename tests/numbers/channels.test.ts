@@ -273,6 +273,22 @@ describe("a flight", () => {
     expect(many.disturbances.every((each) => each.length > 0)).toBe(true);
   });
 
+  test("a hurried search gives up on what takes long, and finds nothing else than a patient one", () => {
+    const six = [5806, 5806, 5806, 5806, 5806, 5806].map((mhz) => flown(mhz, { region: null }));
+    expect(flightOf(six, "hurried").noPlan).toEqual({ kind: "too-much-work", isHurried: true });
+    expect(flightOf(six, "patient").plan).toHaveLength(5);
+    const five = [5806, 5769, 5806, 5732, 5658].map((mhz) => flown(mhz, { region: null }));
+    expect(flightOf(five, "hurried").plan).not.toBeNull();
+    expect(flightOf(five, "hurried")).toEqual(flightOf(five, "patient"));
+  });
+
+  test("nobody is sent onto a picture of which nobody says the kind", () => {
+    const both = [flown(5806, { region: null }), flown(5806, { region: null })];
+    expect(flightOf(both).plan?.map(({ toMhz }) => toMhz)).toEqual([5769]);
+    const unknown = flown(5771, { signal: null, widthMhz: null, region: null });
+    expect(flightOf([...both, unknown]).plan?.map(({ toMhz }) => toMhz)).toEqual([5843]);
+  });
+
   test("without a region whole megahertz are looked at only between the usual channels", () => {
     const { noPlan } = flightOf([1280, 1280].map((mhz) => flown(mhz, { region: null })));
     expect(noPlan).toEqual({ kind: "no-choice" });

@@ -147,7 +147,7 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     tellProblems(words.problems, io, nameOf);
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
-    const held = { ...withHandset(files.view, handset), together: () => flown };
+    const held = { ...withHandset(files.view, handset), together: () => flown, isPatient: true };
     const past = withPast(held, pasts, pastReader(words.catalogue));
     const view = withHabits(past, core.core, files.view.list);
     const opened = { workspace: core.core.at(view, asked.levels), core };
@@ -212,7 +212,7 @@ async function workspaceBefore(
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
   const past = withPast(view, makeCheckedPasts(since), pastReader(words.catalogue));
   const together = flownBefore(now.view.together?.() ?? [], core.at(past), files.root);
-  return core.at({ ...withHabits(past, core, view.list), together: () => together }, levels);
+  return core.at({ ...withHabits(past, core, view.list), together: () => together, isPatient: true }, levels);
 }
 
 /** The craft that fly together as they were; those of other workspaces are taken as they are. */

@@ -187,7 +187,7 @@ export function openWorkspaces(
     return workspace;
   };
   const viewOf = (place: WorkspacePlace, core: Core, workspace: () => Workspace): FileView => {
-    const view = { ...diskView(place, held), ...(together && { together }) };
+    const view = { ...diskView(place, held), ...(together && { together, isPatient: true }) };
     if (!pasts) return view;
     // What nobody called a workspace may be a whole disk: there the scripts that were named are all that is looked at.
     const files = () => (isMarked(place.folder) ? view.list() : openedIn(workspace()));

@@ -4,6 +4,7 @@ import type { FilePath } from "../../model/files.ts";
 import { knownPart } from "../../model/known-part.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { patienceOf } from "../../numbers/flight.ts";
 import type { Fleet, FleetCraft, FleetTable } from "../../protocol/fleet.ts";
 import type { Steps } from "../../text/steps.ts";
 import { missingParts } from "../context/missing-parts.ts";
@@ -39,6 +40,7 @@ export function* fleetOf(
 ): Steps<Fleet> {
   const read: ReadCraft[] = [];
   const missing: Fleet["missing"][number][] = [];
+  const view = scripts[0]?.workspace.view;
   for (const { file, workspace } of scripts) {
     yield;
     const script = workspace.script(file);
@@ -60,7 +62,7 @@ export function* fleetOf(
       nameOf,
     ),
     checks: tableOf("Checks on the bench", CHECK_COLUMNS, rowsOf(read, "checks"), nameOf),
-    video: videoOf(read, scripts[0]?.workspace.view.together?.() ?? [], nameOf),
+    video: videoOf(read, view?.together?.() ?? [], nameOf, patienceOf(view)),
     missing,
   };
 }

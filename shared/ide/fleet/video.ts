@@ -2,7 +2,7 @@
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { FlownCraft } from "../../model/flown.ts";
-import { type FlightMove, flightOf } from "../../numbers/flight.ts";
+import { type FlightMove, flightOf, type Patience } from "../../numbers/flight.ts";
 import type { FleetMove, FleetVideo, FleetVideoConflict } from "../../protocol/fleet.ts";
 import { disturbanceInWords, noPlanInWords } from "../../rules/lib/flight-words.ts";
 import { type DraftRow, tableOf } from "./cells.ts";
@@ -28,6 +28,7 @@ export function videoOf(
   read: readonly VideoRow[],
   flown: readonly FlownCraft[],
   nameOf: (file: string) => string,
+  patience: Patience,
 ): FleetVideo {
   const rows = read.map(({ video }, craft) => ({ craft, cells: video }));
   const table = tableOf("Video", COLUMNS, rows, nameOf);
@@ -35,7 +36,7 @@ export function videoOf(
   const known = (indices: readonly number[]) => indices.flatMap((i) => indexOf.get(flown[i]!.file) ?? []);
   const together = known([...flown.keys()]);
   if (together.length === 0) return { table, together, conflicts: [], plan: null, noPlan: null };
-  const flight = flightOf(flown);
+  const flight = flightOf(flown, patience);
   const conflicts = flight.disturbances.flatMap((found, i): FleetVideoConflict[] => {
     const [first] = found;
     if (!first || !indexOf.has(flown[i]!.file)) return [];

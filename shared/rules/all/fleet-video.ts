@@ -2,7 +2,7 @@ import type { Craft } from "../../model/craft.ts";
 import type { FlownCraft } from "../../model/flown.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { type FlightMove, flightOf } from "../../numbers/flight.ts";
+import { type FlightMove, flightOf, patienceOf } from "../../numbers/flight.ts";
 import type { Fix } from "../../syntax/span.ts";
 import type { CraftRule, Location } from "../engine/rule.ts";
 import { craftInWords, disturbanceInWords, mhzText, moveTitle, planInWords } from "../lib/flight-words.ts";
@@ -66,7 +66,7 @@ export const rule: CraftRule = {
     const found = flightWith(craft, workspace);
     const setting = settingOf(craft, FREQUENCY);
     if (!found || !setting) return [];
-    const flight = flightOf(found.craft);
+    const flight = flightOf(found.craft, patienceOf(workspace.view));
     const [first] = flight.disturbances[found.own]!;
     if (!first) return [];
     const at = valueLocation(workspace, setting.source);

@@ -108,6 +108,8 @@ export function noPlanInWords(why: NoPlan): string {
     case "no-choice":
       return "No other channels are known here for any of them: write “spare-frequency”, or the “region” whose bands may be looked at.";
     case "too-much-work":
-      return "Whether there are channels for all of them is too much work to find out: fly fewer at a time.";
+      return why.isHurried
+        ? "Channels for all of them take longer to find than there is time for here: “fettle fleet --together” looks longer."
+        : "Whether there are channels for all of them is too much work to find out: fly fewer at a time.";
   }
 }

@@ -50,12 +50,13 @@ export function steadyList(): (now: readonly FlownCraft[]) => readonly FlownCraf
   };
 }
 
-/** A view in which these craft fly together, as the core reads them in it. */
+/** A view in which these craft fly together, as the core reads them in it; whoever asks can wait. */
 export function viewTogether(view: FileView, core: Core, files: readonly FilePath[]): FileView {
   const workspace = core.at(view);
   let flown: readonly FlownCraft[] | null = null;
   return {
     ...view,
+    isPatient: true,
     together() {
       flown ??= flownIn(workspace, files);
       return flown;

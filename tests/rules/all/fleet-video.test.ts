@@ -92,4 +92,17 @@ test.each(flights.map((flight) => [flight.title, flight] as const))("%s", (_, fl
   expect(found(flight)).toEqual(flight.expected);
 });
 
+test("an editor looks for a plan only as long as a key may wait, and says who looks longer", () => {
+  const names = ["Bowl", "Cup", "Jug", "Saucer", "Urn", "Vat"];
+  const lines = names.map((name) => `${name}: signal analogue; frequency 5806 MHz`);
+  const { texts, together } = read({ title: "", lines, expected: [] });
+  const messages = (isPatient: boolean) => {
+    const own = makeCore(makeCatalogue());
+    const view = { ...viewTogether(memoryFiles(texts), own, together), isPatient };
+    return findingsOf(own.at(view), "bowl.fettle").map(({ message }) => message);
+  };
+  expect(messages(false).join()).toContain("“fettle fleet --together” looks longer.");
+  expect(messages(true).join()).toContain("and nothing is left in the way");
+});
+
 test("there are flights of all kinds", () => expect(flights.length).toBeGreaterThan(60));

@@ -45,7 +45,7 @@ Of all ways in which nothing is left in the way, the plan is the one that change
 - every frequency, and every spare one, that one of the craft says, and the eight channels above: their carrier must lie in a band of the craft's \`region\`;
 - any whole MHz, with both edges of the picture inside the band. See first that viewer and transmitter have that frequency.
 
-A craft that says no region goes by those that the others say, since they fly at one place; where nobody says any, whole MHz are looked at only between the first and the last of the eight. No craft is sent further than a twentieth of its frequency, as a transmitter is built for one band. Digital pictures stay where they are, and nobody is sent into one: as wide as \`signal-width\` says, or else at least onto its carrier. What you may send, and where, is for local rules and your licence.
+A craft that says no region goes by those that the others say, since they fly at one place; where nobody says any, whole MHz are looked at only between the first and the last of the eight. No craft is sent further than a twentieth of its frequency, as a transmitter is built for one band. Digital pictures, and those of which nobody says the kind, stay where they are, and nobody is sent into one: as wide as \`signal-width\` says, or else at least onto its carrier. Six and more craft can take a second or two to search: an editor looks for some hundredths of a second, so that typing never waits, and then says that \`fettle fleet --together\` looks longer. What you may send, and where, is for local rules and your licence.
 
 ## How many go together
 
