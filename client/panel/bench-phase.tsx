@@ -87,9 +87,9 @@ export function Phase({
 function sightsOf({ steps }: BenchPhase): ReadonlyMap<string, BenchSight> {
   const sights = new Map<string, BenchSight>();
   let positions: ControlsAt = {};
-  for (const { id, move, picture } of steps) {
-    if (move) {
-      positions = { ...positions, [move.control]: move.to };
+  for (const { id, moves, picture } of steps) {
+    if (moves.length > 0) {
+      positions = { ...positions, ...Object.fromEntries(moves.map(({ control, to }) => [control, to])) };
       sights.set(id, { of: "switches", positions });
     } else if (picture === "switches") sights.set(id, { of: picture, positions });
     else if (picture) sights.set(id, { of: picture, positions: null });

@@ -61,7 +61,8 @@ export interface BenchStep {
   /** The check whose day this step is part of, as SECTION.NAME, such as `bench.order-checked`. */
   readonly check: string | null;
   readonly readings: readonly BenchReading[];
-  readonly move: BenchMove | null;
+  /** The movements that it asks for, one after another; none for most steps. Of several only one control is moved, and nothing changes. */
+  readonly moves: readonly BenchMove[];
   readonly picture: BenchPictureName | null;
   /** The lines that it comes from. */
   readonly from: readonly LinePlace[];

@@ -13,7 +13,7 @@ const step = (id: string, expects: string | null, check: string | null = null): 
   due: { state: "each-time" },
   check,
   readings: [],
-  move: null,
+  moves: [],
   picture: null,
   from: [],
 });

@@ -8,7 +8,7 @@ const WHY =
   "Done on 2026-03-15; since then what it covers has changed: motors.motor1 output from 1 to 2 (not committed yet).";
 
 function step(some: Partial<BenchStep> & Pick<BenchStep, "id" | "what">): BenchStep {
-  const nothing = { expect: null, caution: null, check: null, readings: [], move: null, picture: null, from: [] };
+  const nothing = { expect: null, caution: null, check: null, readings: [], moves: [], picture: null, from: [] };
   return { risk: "powered", due: EACH, ...nothing, ...some };
 }
 
@@ -80,13 +80,13 @@ export function benchOf({ motors = "2026-03-15", roll = null as string | null, d
             id: "switches.1",
             what: "Put TR to mid.",
             expect: "level comes on.",
-            move: { control: "TR", to: "mid", on: ["level"], comesOn: ["level"], goesOff: [] },
+            moves: [{ control: "TR", to: "mid", on: ["level"], comesOn: ["level"], goesOff: [] }],
           }),
           step({
             id: "switches.2",
             what: "Turn KN to 1800 us.",
             expect: "lights comes on; level stays on.",
-            move: { control: "KN", to: 1800, on: ["level", "lights"], comesOn: ["lights"], goesOff: [] },
+            moves: [{ control: "KN", to: 1800, on: ["level", "lights"], comesOn: ["lights"], goesOff: [] }],
           }),
         ],
       },

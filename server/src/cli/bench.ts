@@ -39,11 +39,11 @@ not say is listed, and nothing is expected there. “-” reads the craft from s
 The shape of the JSON, with lines from 0 and null for what is not said:
   craft, file, warning
   phases   [{name, title, how, steps: [{id, what, expect, caution, risk, due, check, readings,
-           move, picture, from: [{file, line}]}]}]; risk is “unpowered”, “powered”, “may-arm”,
+           moves, picture, from: [{file, line}]}]}]; risk is “unpowered”, “powered”, “may-arm”,
            “spins” or “flies”; due is {state: “due”, why}, {state: “done”, day} or {state:
            “each-time”}; check is the day that it belongs to, as SECTION.NAME; readings are
-           [{name, what, form, expected, text, at}]; move is {control, to, on, comesOn,
-           goesOff}; lines, where there are any, are sent to the board as one text
+           [{name, what, form, expected, text, at}]; moves is [{control, to, on, comesOn,
+           goesOff}]; lines, where there are any, are sent to the board as one text
   putBack  {day, dialect}, with --wiped alone
   checks   [{name, title, due, at}], each check that has a day
   unknown  what the script does not say, a sentence each

@@ -1,7 +1,7 @@
 /** Arming: refused in each way that the script says it must be, accepted once, and disarmed again. */
 import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
-import type { BenchStep } from "../../protocol/bench.ts";
+import type { BenchMove, BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { formatDuration } from "../context/format.ts";
 import { type HandMove, type Posture, postureOf } from "./arming-posture.ts";
@@ -148,7 +148,7 @@ function acceptStep(view: BenchView, posture: Posture, deed: Deed): BenchStep {
     caution: turtleCaution(view, posture),
     risk: armedRisk(view),
     from: [...deed.from, ...view.modeLines("arm-permit"), ...view.from("safety.arm-hold", "safety.spin-when-armed")],
-    ...(only && { move: moveFor(view, posture, only) }),
+    ...(only && { moves: [moveFor(view, posture, only)] }),
   });
 }
 
@@ -175,7 +175,7 @@ function turtleCaution(view: BenchView, { turtle }: Posture): string | null {
 }
 
 /** The movement as plain data, with what is on before and after it. */
-function moveFor(view: BenchView, { base }: Posture, { name, to }: HandMove): BenchStep["move"] {
+function moveFor(view: BenchView, { base }: Posture, { name, to }: HandMove): BenchMove {
   const board = boardOf(view.craft, view.workspace);
   const before = board.stateAt(base).on;
   const { on } = board.stateAt({ ...base, [name]: to });

@@ -11,7 +11,7 @@ export interface StepParts {
   /** The check whose day it is part of; what is due of it is known by the list. */
   readonly check?: string;
   readonly readings?: readonly BenchReading[];
-  readonly move?: BenchStep["move"];
+  readonly moves?: BenchStep["moves"];
   readonly picture?: BenchStep["picture"];
   readonly from?: readonly Source[];
   readonly lines?: readonly string[];
@@ -19,7 +19,7 @@ export interface StepParts {
 
 /** The step, done each time until the list knows better; every line that it comes from once. */
 export function benchStep(parts: StepParts): BenchStep {
-  const { expect = null, caution = null, check = null, readings = [], move = null, picture = null, from = [] } = parts;
+  const { expect = null, caution = null, check = null, readings = [], moves = [], picture = null, from = [] } = parts;
   const places = new Map(from.map(({ file, line }) => [`${line} ${file}`, { file, line }]));
   return {
     id: parts.id,
@@ -30,7 +30,7 @@ export function benchStep(parts: StepParts): BenchStep {
     due: { state: "each-time" },
     check,
     readings,
-    move,
+    moves,
     picture,
     from: [...places.values()],
     ...(parts.lines && { lines: parts.lines }),

@@ -1,5 +1,6 @@
 /** A craft as the bench list asks for it: what its files surely say, and what they do not. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft, Mode, Placed, Setting, Source } from "../../model/craft.ts";
 import { knownPart } from "../../model/known-part.ts";
 import { amountIn } from "../../model/setting-lookup.ts";
@@ -28,6 +29,8 @@ export interface BenchView {
   says(section: string): boolean;
   /** A mode that a line sets up, be it with a fault. */
   mode(name: string): Mode | null;
+  /** The same, unless no position of the controls ever turns it on. */
+  reached(name: string): Mode | null;
   modeLines(name: string): readonly Source[];
   /** The elements that lines place on a page. */
   placed(page: "osd" | "osd-second"): readonly Placed[];
@@ -78,6 +81,10 @@ export function benchView(whole: Craft, workspace: Workspace): BenchView {
     mode(name) {
       const mode = craft.modes.get(name);
       return mode && isRead(mode) ? mode : null;
+    },
+    reached(name) {
+      const board = boardOf(craft, workspace);
+      return board.selected(name) === board.sets.none ? null : view.mode(name);
     },
     modeLines: (name) => view.mode(name)?.lines.map(({ source }) => source) ?? [],
     placed: (page) => [...(page === "osd" ? craft.osd : craft.osdSecond).values()].filter(isRead),

@@ -19,7 +19,7 @@ export function helperSteps(view: BenchView): BenchStep[] {
 }
 
 function finderSteps(view: BenchView): BenchStep[] {
-  const mode = view.mode("finder");
+  const mode = view.reached("finder");
   const sounder = view.word("finder.sounder");
   const motors = view.word("finder.motors") === "yes";
   const idle = view.text("finder.after-idle");
@@ -86,9 +86,9 @@ function finderSteps(view: BenchView): BenchStep[] {
 }
 
 function lightSteps(view: BenchView): BenchStep[] {
-  if (!view.says("lights") && !view.mode("lights") && !view.mode("lights-off")) return [];
-  const on = view.mode("lights");
-  const off = view.mode("lights-off");
+  if (!view.says("lights") && !view.reached("lights") && !view.reached("lights-off")) return [];
+  const on = view.reached("lights");
+  const off = view.reached("lights-off");
   const text = (name: string) => view.text(`lights.${name}`);
   const shown = [
     text("count") && `${text("count")} lights`,
@@ -136,7 +136,7 @@ const STARTS: Readonly<Record<string, string>> = {
 
 function recorderSteps(view: BenchView): BenchStep[] {
   const to = view.word("recorder.to");
-  const mode = view.mode("recorder");
+  const mode = view.reached("recorder");
   if (to === "off" || (to === null && !mode)) return [];
   if (to === null) view.asked("recorder.to", "where the recorder writes");
   const starts = view.word("recorder.starts");
@@ -164,7 +164,7 @@ function recorderSteps(view: BenchView): BenchStep[] {
 /** Whether it records only, or perhaps only, while the craft is armed. */
 function needsArming(view: BenchView, starts: string | null): boolean {
   if (starts === "powered") return false;
-  if (starts === "armed" || starts === "both" || !view.mode("recorder")) return true;
+  if (starts === "armed" || starts === "both" || !view.reached("recorder")) return true;
   const board = boardOf(view.craft, view.workspace);
   const set = board.selected("recorder");
   return set === null || board.armed === null || (board.sets.within(set, board.armed) ?? true);
@@ -172,7 +172,7 @@ function needsArming(view: BenchView, starts: string | null): boolean {
 
 function cameraMountSteps(view: BenchView): BenchStep[] {
   const tilt = view.said("camera.tilt");
-  const mode = view.mode("camera-tilt");
+  const mode = view.reached("camera-tilt");
   const hasTilt = tilt !== null && view.word("camera.tilt") !== "no";
   if (!hasTilt && !mode) return [];
   const angle = view.amount("camera.tilt", "deg");
@@ -197,7 +197,7 @@ function cameraMountSteps(view: BenchView): BenchStep[] {
 }
 
 function cameraRecordSteps(view: BenchView): BenchStep[] {
-  const mode = view.mode("camera-record");
+  const mode = view.reached("camera-record");
   if (!mode) return [];
   return [
     benchStep({

@@ -27,7 +27,7 @@ export function lossSteps(view: BenchView): BenchStep[] {
 
 /** A mode that plays the loss, where one is set up. */
 function trialSteps(view: BenchView): BenchStep[] {
-  const mode = view.mode("loss-trial");
+  const mode = view.reached("loss-trial");
   if (!mode) return [];
   return [
     benchStep({

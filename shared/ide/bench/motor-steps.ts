@@ -153,7 +153,7 @@ function idleSteps(view: BenchView): BenchStep[] {
         band !== null && `With the stick below ${band} they turn backwards, and within it they rest (reverse-band).`,
         "With arm off all of them stop at once.",
       ),
-      caution: view.mode("grip-at-idle")
+      caution: view.reached("grip-at-idle")
         ? "With grip-at-idle on, the motors of a craft that cannot turn wind up by themselves: that is no fault, but disarm soon."
         : "A craft that cannot turn corrects more and more, so its motors may wind up by themselves: disarm soon.",
       risk: "spins",
@@ -167,7 +167,7 @@ function idleSteps(view: BenchView): BenchStep[] {
 }
 
 function turtleSteps(view: BenchView): BenchStep[] {
-  const turtle = view.mode("turtle");
+  const turtle = view.reached("turtle");
   if (!turtle) return [];
   const power = view.text("safety.turtle-power");
   const stop = view.text("safety.turtle-stop-after");

@@ -172,12 +172,12 @@ const FLOWN: readonly string[] = [
 ];
 
 function modeSteps(view: BenchView): BenchStep[] {
-  const flown = FLOWN.filter((name) => view.mode(name));
+  const flown = FLOWN.filter((name) => view.reached(name));
   if (flown.length === 0) return [];
   return [
     benchStep({
       id: "outdoors.modes",
-      what: `High enough for a mistake, try one after another: ${flown.map((name) => `${name} (${view.mode(name)!.text})`).join("; ")}.`,
+      what: `High enough for a mistake, try one after another: ${flown.map((name) => `${name} (${view.reached(name)!.text})`).join("; ")}.`,
       expect: "Each does what its name says, and the craft is the pilot's again as soon as it is off.",
       caution: flown.includes("hold-place") ? "Leave hold-place the moment the craft begins to circle." : null,
       risk: "flies",
@@ -210,13 +210,13 @@ function fenceSteps(view: BenchView): BenchStep[] {
 }
 
 function homeSteps(view: BenchView): BenchStep[] {
-  const mode = view.mode("return-home");
+  const mode = view.reached("return-home");
   const byLoss = view.word("failsafe.then") === "return";
   if (!mode && !byLoss) return [];
   const text = (name: string) => view.text(`navigation.${name}`);
   const [height, obstacle, distance] = [text("return-height"), text("obstacle-height"), text("start-distance")];
   if (height === null) view.asked("navigation.return-height", "how high the craft flies home");
-  const trial = view.mode("loss-trial");
+  const trial = view.reached("loss-trial");
   return [
     benchStep({
       id: "outdoors.home",
@@ -270,7 +270,7 @@ function homeInWords(view: BenchView, height: string | null, obstacle: string | 
     speed !== null && `It comes at ${speed}.`,
     distance !== null && `Nearer than ${distance} it does not fly home.`,
     ARRIVES[view.word("navigation.arrival") ?? ""],
-    view.mode("return-home") && "With the mode off the pilot has it back.",
+    view.reached("return-home") && "With the mode off the pilot has it back.",
     override === "yes" && "Moving the sticks far takes it back too.",
     override === "no" && "The sticks alone do not take it back.",
     "It takes a fix.",

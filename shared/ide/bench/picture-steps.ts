@@ -22,7 +22,7 @@ function pageSteps(view: BenchView): BenchStep[] {
     viewerGrid !== null && viewerGrid !== "same" && viewerGrid !== grid && `The viewer draws ${viewerGrid}.`,
   );
   if (osd.length > 0) {
-    const hide = view.mode("osd-hide");
+    const hide = view.reached("osd-hide");
     if (grid === null) view.asked("osd.grid", "on which grid the elements stand");
     steps.push(
       benchStep({
@@ -40,7 +40,7 @@ function pageSteps(view: BenchView): BenchStep[] {
       }),
     );
   }
-  const change = view.mode("osd-second");
+  const change = view.reached("osd-second");
   if (second.length > 0)
     steps.push(
       benchStep({
@@ -107,7 +107,7 @@ function channelSteps(view: BenchView): BenchStep[] {
   if (frequency === null) view.asked("video.frequency", "on which frequency the picture is sent");
   if (power === null) view.asked("video.power", "with which power the picture is sent");
   const label = view.text("video.channel-label");
-  const [low, high] = [view.mode("video-low"), view.mode("video-high")];
+  const [low, high] = [view.reached("video-low"), view.reached("video-high")];
   const limit =
     most !== null && powerMw !== null && carrierMhz !== null
       ? `The region that the script names allows ${formatNumber(most.powerMw, 4)} mW there${powerMw > most.powerMw ? ", which is less than this" : ""}.`

@@ -12,6 +12,8 @@ import { asSentence, type ControlWords, controlWords } from "./control-words.ts"
 
 const CHECK = "bench.switches-checked";
 
+const NO_CHANGE = "Nothing changes.";
+
 /** What the craft may do once its switches arm it: its motors turn, unless the script says that they wait for the throttle. */
 export function armedRisk(view: BenchView): BenchRisk {
   return view.word("safety.spin-when-armed") === "no" ? "may-arm" : "spins";
@@ -34,26 +36,51 @@ export function switchSteps(view: BenchView): BenchStep[] {
   let hasWarned = tour.start.armed !== "no";
   return [
     startStep(view, tour, words),
-    ...tour.moves.map((move, i): BenchStep => {
+    ...runsOf(tour).map(([first, last]): BenchStep => {
+      const moves = tour.moves.slice(first, last + 1);
+      const move = moves.at(-1)!;
       const place = `${move.name}-${move.to}`;
       const count = (seen.get(place) ?? 0) + 1;
       seen.set(place, count);
-      const before = tour.moves[i - 1] ?? tour.start;
+      const before = tour.moves[first - 1] ?? tour.start;
       const warns = !hasWarned && move.armed !== "no";
       hasWarned ||= warns;
       return benchStep({
         id: `switches.${place}${count > 1 ? `-${count}` : ""}`,
-        what: asSentence(`${words.moved(move.name, move.to)}${stillHeld(tour, i, words)}`),
+        what: asSentence(`${inTurn(moves, words)}${stillHeld(tour, first, words)}`),
         expect: changeInWords(move, before, tour.undecided),
         caution: warns ? armedCaution(move) : null,
         risk: move.armed === "no" ? "powered" : armedRisk(view),
         check: CHECK,
-        move: { control: move.name, to: move.to, on: move.on, comesOn: move.comesOn, goesOff: move.goesOff },
-        from: linesOf(view, move),
+        moves: moves.map(({ name, to, on, comesOn, goesOff }) => ({ control: name, to, on, comesOn, goesOff })),
+        from: moves.flatMap((each) => linesOf(view, each)),
       });
     }),
     ...endStep(view, tour, words),
   ];
+}
+
+/** The movements by the steps that ask for them, first and last: those of one control at which nothing changes are one step. */
+function runsOf({ start, moves, undecided }: Tour): [first: number, last: number][] {
+  const runs: [number, number][] = [];
+  const isIdle = (i: number) => changeInWords(moves[i]!, moves[i - 1] ?? start, undecided) === NO_CHANGE;
+  for (const [i, { name, armed }] of moves.entries()) {
+    const run = runs.at(-1);
+    const before = moves[i - 1];
+    if (run && before?.name === name && before.armed === armed && isIdle(i) && isIdle(i - 1)) run[1] = i;
+    else runs.push([i, i]);
+  }
+  return runs;
+}
+
+/** “put KY to two, three and four, one after another”; “hold PB, then let go of it”. */
+function inTurn(moves: readonly TourMove[], words: ControlWords): string {
+  const asked = moves.map(({ name, to }) => words.moved(name, to));
+  const [first = "", ...others] = asked;
+  const verb = /^(?:put|turn) \S+ to /.exec(first)?.[0];
+  if (others.length === 0 || verb === undefined || !others.every((each) => each.startsWith(verb)))
+    return asked.map((each, i) => (i > 0 ? each.replace(/^let go of .*/, "let go of it") : each)).join(", then ");
+  return `${joinWithAnd([first, ...others.map((each) => each.slice(verb.length))])}, one after another`;
 }
 
 function armedCaution({ armed, on, possible }: TourMove): string {
@@ -144,7 +171,7 @@ function changeInWords(move: TourMove, before: TourMove | TourStart, undecided: 
     ...(off.length > 0 ? [`${joinWithAnd(off.map(shortName))} off`] : []),
   ];
   const opened = move.possible.filter((name) => !before.possible.includes(name));
-  if (parts.length === 0 && opened.length === 0) return "Nothing changes.";
+  if (parts.length === 0 && opened.length === 0) return NO_CHANGE;
   return sentences(
     parts.length > 0 && asSentence(`${parts.join(", ")}; all else as before`),
     undecidedInWords(opened, undecided),
@@ -171,7 +198,7 @@ function noteUnseen(view: BenchView, board: Switchboard, tour: Tour, words: Cont
   const reasons = new Map<string, string[]>();
   for (const name of tour.unknown) {
     // Of what only a missing file may say nothing is told here: that it is missing is.
-    if (modeLines(view, name).length === 0) continue;
+    if (!modeNamed(view.whole, name)) continue;
     const why = unknownInWords(name, board.tangles.get(name), view.craft.gaps.length > 0);
     reasons.set(why, [...(reasons.get(why) ?? []), `“${shortName(name)}”`]);
   }

@@ -50,3 +50,32 @@ test("any craft, however it is written, has a list that holds the order, and is 
     return null;
   });
 });
+
+const deskOf = (modes: string) =>
+  workspaceOf({
+    "desk.fettle": 'handset "Desk"\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n',
+    "jug.fettle": `craft "Jug"\nuse "desk.fettle"\n${modes}`,
+  });
+
+test("what no position turns on is not asked for", () => {
+  const modes = ["finder", "lights", "recorder", "camera-record", "turtle", "level", "osd-second"];
+  const stepsWith = (condition: string) => {
+    const workspace = deskOf(
+      `modes\n  arm when TL is down\n${modes.map((name) => `  ${name} when ${condition}\n`).join("")}`,
+    );
+    const list = benchList(workspace.craft("jug.fettle")!, workspace);
+    const asked = list.phases.flatMap(({ steps }) => steps).filter(({ what }) => what.includes(condition));
+    return { asked: asked.length, never: list.unknown.filter((each) => each.startsWith("No position")).length };
+  };
+  expect(stepsWith("TL is up").asked).toBeGreaterThan(3);
+  expect(stepsWith("TL is up and TL is down")).toEqual({ asked: 0, never: modes.length });
+});
+
+test("of modes that only a missing file may set up nothing is told but that it is missing", () => {
+  const workspace = deskOf('use "gone.fettle"\nmodes\n  arm when TL is down\n  finder when TL is sideways\n');
+  const { unknown } = benchList(workspace.craft("jug.fettle")!, workspace);
+  expect(unknown.filter((each) => each.startsWith("When "))).toEqual([
+    "When “finder” is on is not known: a part of the craft is missing, which may say it.",
+  ]);
+  expect(unknown.join()).not.toContain("turtle");
+});

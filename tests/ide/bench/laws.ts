@@ -72,7 +72,7 @@ function expectSetting(path: string): void {
 /** Every mode and output that can be both on and off, by what is known of it, is shown on and off by some movement. */
 export function expectModesShown(list: BenchList, craft: Craft, workspace: Workspace): void {
   const board = boardOf(knownPart(craft, workspace.catalogue), workspace);
-  const moves = list.phases.flatMap(({ steps }) => steps.flatMap(({ move }) => move ?? []));
+  const moves = list.phases.flatMap(({ steps }) => steps.flatMap((step) => step.moves));
   if (moves.length === 0) return;
   const seen = new Set(moves.flatMap(({ comesOn, goesOff }) => [...comesOn, ...goesOff]));
   const named = board.input.conditions.map(({ name }) => name);
