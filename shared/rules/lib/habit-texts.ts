@@ -28,48 +28,62 @@ function handsetText({ scripts }: Craft): string {
 /** What decides which pulses arrive. */
 const LINK = ["link.endpoints", "link.two-level"];
 
-/** The condition of a mode with the lines of its controls; null where it is not known. */
+/** What a condition names. */
+interface Named {
+  readonly controls: Set<string>;
+  /** By name, in the order in which they are met: modes may name modes over and over, and each is written once. */
+  readonly modes: Map<string, string | null>;
+}
+
+/** The condition of a mode with the modes and the lines of the controls that decide it; null where it is not known. */
 function written(mode: string, craft: Craft): string | null {
   const condition = craft.modes.get(mode)?.condition;
   if (!condition) return null;
-  const controls = new Set<string>();
-  const text = textOf(condition, craft, [mode], controls);
+  const named: Named = { controls: new Set(), modes: new Map() };
+  const text = textOf(condition, craft, [mode], named);
   if (text === null) return null;
-  return [text, ...[...controls].sort().map((name) => `${name} ${craft.controls.get(name)!.text}`)].join("; ");
+  const modes = [...named.modes].map(([name, own]) => `${name} when ${own}`);
+  const controls = [...named.controls].sort().map((name) => `${name} ${craft.controls.get(name)!.text}`);
+  return [text, ...modes, ...controls].join("; ");
 }
 
-function textOf(condition: Condition, craft: Craft, within: readonly string[], controls: Set<string>): string | null {
+function textOf(condition: Condition, craft: Craft, within: readonly string[], named: Named): string | null {
   switch (condition.kind) {
     case "or":
     case "and": {
-      const parts = condition.parts.map((part) => textOf(part, craft, within, controls));
+      const parts = condition.parts.map((part) => textOf(part, craft, within, named));
       return parts.includes(null) ? null : `(${parts.join(` ${condition.kind} `)})`;
     }
     case "not": {
-      const part = textOf(condition.part, craft, within, controls);
+      const part = textOf(condition.part, craft, within, named);
       return part && `not ${part}`;
     }
     case "always":
       return "always";
-    case "mode": {
-      const mode = craft.modes.get(condition.name);
-      if (!mode) return "never";
-      if (!mode.condition || within.includes(condition.name)) return null;
-      return textOf(mode.condition, craft, [...within, condition.name], controls);
-    }
+    case "mode":
+      return modeText(condition.name, craft, within, named);
     case "is":
-      if (!has(craft, condition.control, controls)) return null;
+      if (!has(craft, condition.control, named.controls)) return null;
       return `${condition.control} is ${condition.negated ? "not " : ""}${condition.position}`;
     case "in":
     case "above":
     case "below": {
-      const subject = subjectOf(condition.subject, craft, controls);
+      const subject = subjectOf(condition.subject, craft, named.controls);
       if (subject === null) return null;
       return condition.kind === "in"
         ? `${subject} in ${condition.fromUs} to ${condition.toUs}`
         : `${subject} ${condition.kind} ${condition.boundUs}`;
     }
   }
+}
+
+/** The name of a mode, whose condition is then among what is named. */
+function modeText(name: string, craft: Craft, within: readonly string[], named: Named): string | null {
+  const mode = craft.modes.get(name);
+  if (!mode) return "never";
+  if (!mode.condition || within.includes(name)) return null;
+  if (!named.modes.has(name)) named.modes.set(name, textOf(mode.condition, craft, [...within, name], named));
+  return named.modes.get(name) === null ? null : name;
 }
 
 function subjectOf(subject: Extract<Condition, { kind: "in" }>["subject"], craft: Craft, controls: Set<string>) {
