@@ -10,6 +10,7 @@
  */
 import { expect } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import type { Finding } from "../../shared/protocol/findings.ts";
 import { findingsOf } from "../../shared/rules/engine/engine.ts";
@@ -46,6 +47,14 @@ controls
   PB button ch7 rest 1000 us held 2000 us
   KN dial ch9 1000 us to 2000 us
 `;
+
+/**
+ * The same of craft of many pilots, that were put into one folder to be read: they are no fleet, and what most of them
+ * have tells nothing about one of them.
+ */
+export function strangersOf(files: Readonly<Record<string, string>>): Workspace {
+  return core.at(memoryFiles(files));
+}
 
 /** The workspace of some texts by path. */
 export function workspaceOf(files: Readonly<Record<string, string>>): Workspace {

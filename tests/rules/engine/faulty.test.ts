@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { inOrder, understood, unmarked, withMarks, workspaceOf } from "../check.ts";
+import { inOrder, strangersOf, understood, unmarked, withMarks } from "../check.ts";
 import { scriptsIn } from "../fixtures.ts";
 
 const FAULT = /^# Fault: \S.*\.\n/;
@@ -25,7 +25,7 @@ const rooms = ["rack", "kitchen", "field"].map((room) => {
   const files = scriptsIn(`faulty/${room}`);
   const plain = Object.fromEntries(Object.entries(files).map(([file, text]) => [file, unmarked(text)]));
   // Handsets and layers that sound craft use as well stand with those.
-  return { room, files, plain, workspace: workspaceOf({ ...scriptsIn(`sound/${room}`), ...plain }) };
+  return { room, files, plain, workspace: strangersOf({ ...scriptsIn(`sound/${room}`), ...plain }) };
 });
 const faulty = rooms.flatMap(({ files, plain }) =>
   Object.keys(files)

@@ -3,13 +3,13 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { workspaceOf } from "../check.ts";
+import { strangersOf } from "../check.ts";
 
 const FOLDER = inProject("tests/fixtures/shelf");
 const files = Object.fromEntries(
   readdirSync(FOLDER).map((name) => [name, readFileSync(`${FOLDER}/${name}`, "utf8")] as const),
 );
-const workspace = workspaceOf(files);
+const workspace = strangersOf(files);
 
 /** What a pilot may do well to hear of a craft that flies. */
 const HINTS: Readonly<Record<string, string>> = {

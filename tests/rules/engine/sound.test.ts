@@ -6,7 +6,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { understood, workspaceOf } from "../check.ts";
+import { strangersOf, understood } from "../check.ts";
 import { scriptsIn } from "../fixtures.ts";
 
 /** What is told of a sound craft without asking anything of its pilot, with the reason. */
@@ -19,7 +19,7 @@ const TOLD: Readonly<Record<string, readonly string[]>> = {
 
 const rooms = ["rack", "kitchen", "field"].map((room) => {
   const files = scriptsIn(`sound/${room}`);
-  return { room, files, workspace: workspaceOf(files) };
+  return { room, files, workspace: strangersOf(files) };
 });
 
 describe.each(rooms)("$room", ({ files, workspace }) => {
