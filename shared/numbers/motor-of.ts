@@ -5,6 +5,7 @@
 
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
+import { choiceOf, settingOf } from "../model/setting-lookup.ts";
 import type { Value } from "../syntax/value.ts";
 import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
@@ -36,6 +37,11 @@ export function throttleShareOf(craft: Craft, catalogue: Catalogue, value: Value
   const ends = stickTravelsOf(craft, catalogue)?.throttle;
   if (pulseUs !== null && ends) return throttleShare(pulseUs, ends.fromUs, ends.toUs);
   return percent === null ? null : percent / 100;
+}
+
+/** With the throttle at rest in its middle, both ends of it may be thrust. */
+export function throttleRestsInMiddle(craft: Craft): boolean {
+  return Boolean(settingOf(craft, "motors.reverse-band")) || choiceOf(craft, "safety.arm-throttle") === "middle";
 }
 
 /** Section and name of the setting by which the craft hovers with its usual pack: what the pack says goes before. */

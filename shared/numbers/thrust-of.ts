@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
 import { turnHz, unloadedRpm } from "./motor.ts";
+import { throttleRestsInMiddle } from "./motor-of.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
 import { type PackFigures, packOf } from "./pack-of.ts";
 import {
@@ -23,7 +24,7 @@ export interface ExpectedHover {
   /** What was computed with. */
   readonly massG: number;
   readonly volts: number;
-  /** From 0 to 1; null where the motors' kv is not said. */
+  /** From 0 to 1; null where the motors' kv is not said, and where the throttle rests in its middle. */
   readonly throttle: Expected | null;
   readonly currentA: Expected;
 }
@@ -36,7 +37,7 @@ interface Rotors {
   readonly motors: number;
   readonly diameterM: number;
   readonly coefficient: number;
-  /** Turns a second without load for each volt; null where the kv is not said. */
+  /** Turns a second without load for each volt; null where the kv is not said, and where the throttle rests in its middle. */
   readonly fullHzPerV: number | null;
 }
 
@@ -119,7 +120,7 @@ const rotorsOf = onceFor((craft, catalogue): Rotors | NoHover => {
     motors,
     diameterM: diameterIn * INCH_M,
     coefficient: thrustCoefficient(pitch, blades),
-    fullHzPerV: kv === null ? null : turnHz(unloadedRpm(kv, 1)),
+    fullHzPerV: kv === null || throttleRestsInMiddle(craft) ? null : turnHz(unloadedRpm(kv, 1)),
   };
 });
 

@@ -81,7 +81,7 @@ export const rule: CraftRule = {
   summary:
     "The throttle or the current said of the hover is far from what mass, propellers, motors and pack make likely.",
   prose:
-    "How fast the propellers must turn to carry the craft follows from its mass and their size, by thrust coefficients published for multirotors; what power that takes follows from momentum theory; and kv and volts turn the one into throttle and the other into current. All of that is rough: blades of one size differ by a quarter in thrust, and small motors in what they waste. So a range is expected, and only a figure that lies more than half again beyond its ends is told of: then one of the figures in the script is likely to be a slip, of a factor, a unit or a digit. It matters, since the way down without a pilot, the time in the air and the throttle limits lean on the hover. Craft with rings round their propellers or with propellers above one another are left out, as no published figure holds for them. Weigh the craft, look at what is printed on the motors, and read throttle and current in a calm hover.",
+    "How fast the propellers must turn to carry the craft follows from its mass and their size, by thrust coefficients published for multirotors; what power that takes follows from momentum theory; and kv and volts turn the one into throttle and the other into current. All of that is rough: blades of one size differ by a quarter in thrust, and small motors in what they waste. So a range is expected, and only a figure that lies more than half again beyond its ends is told of: then one of the figures in the script is likely to be a slip, of a factor, a unit or a digit. It matters, since the way down without a pilot, the time in the air and the throttle limits lean on the hover. Of craft whose throttle rests in its middle the current alone is judged. Craft with rings round their propellers or with propellers above one another are left out, as no published figure holds for them. Weigh the craft, look at what is printed on the motors, and read throttle and current in a calm hover.",
   examples: {
     bad: {
       "jug.fettle":
@@ -105,6 +105,8 @@ export const rule: CraftRule = {
       "pack.cells",
       "pack.chemistry",
       "bench.rest-current",
+      "motors.reverse-band",
+      "safety.arm-throttle",
       "link.endpoints",
     ],
   },

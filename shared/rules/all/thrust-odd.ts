@@ -1,6 +1,7 @@
 import type { Craft, Setting } from "../../model/craft.ts";
-import { choiceOf, settingOf } from "../../model/setting-lookup.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { throttleRestsInMiddle } from "../../numbers/motor-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
 import type { CraftRule, Location, Report } from "../engine/rule.ts";
@@ -122,11 +123,6 @@ function pointFaults(points: readonly Point[], highest: Hover | undefined) {
   return faults;
 }
 
-/** With the throttle at rest in its middle, both ends of it may be thrust. */
-function restsInMiddle(craft: Craft): boolean {
-  return Boolean(settingOf(craft, "motors.reverse-band")) || choiceOf(craft, "safety.arm-throttle") === "middle";
-}
-
 export const rule: CraftRule = {
   code: "thrust-odd",
   severity: "error",
@@ -153,7 +149,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const hovers = saidHovers(craft);
     const reports = idleFaults(craft, workspace, hovers);
-    if (restsInMiddle(craft)) return reports;
+    if (throttleRestsInMiddle(craft)) return reports;
     return [...reports, ...limitFaults(craft, workspace, hovers), ...curveFaults(craft, workspace, hovers)];
   },
 };

@@ -100,6 +100,10 @@ describe("hover-doubtful", () => {
   test.each([
     ["rings round the propellers", FAR.replace("mass", "ducts yes; mass")],
     ["motors above one another", FAR.replace("mass", "arm-layout stacked; mass")],
+    [
+      "a throttle that rests in its middle",
+      `${FAR.replace("; hover-current 6.5 A", "")}; reverse-band 1480 us to 1520 us`,
+    ],
     ["no mass", FAR.replace("mass 64 g; ", "")],
     ["no pitch", FAR.replace("propeller-pitch 3.6 in; ", "")],
     ["no cells", FAR.replace("; cells 6", "")],
