@@ -56,6 +56,7 @@ import { panelHost } from "./panel-host.ts";
 import { craftForPanel } from "./pick-craft.ts";
 import { practice } from "./practice.ts";
 import { CLASHING, FRIENDS_TEXT } from "./practice-script.ts";
+import { putBack } from "./put-back.ts";
 import { reviewCommands } from "./review-commands.ts";
 import { reviewTabs } from "./review-tab.ts";
 import { revisionsOf } from "./revisions.ts";
@@ -163,6 +164,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showFleet", () => fleet.open(WHOLE_FLEET)),
     commands.registerCommand(BENCH_COMMAND, (of?: unknown) => panel.show("bench", namedIn(of))),
     commands.registerCommand("fettle.saveBench", (of?: unknown) => saveBench({ ask, scripts, panel }, of)),
+    commands.registerCommand("fettle.putBack", (of?: unknown) => putBack({ ask, scripts, panel }, of)),
     commands.registerCommand("fettle.makeAlike", (of?: unknown) => askMakeAlike(ask, scripts, fleetChanges.open, of)),
     commands.registerCommand("fettle.changeHabit", (line?: HabitOfLine) => askHabit(ask, fleetChanges.open, line)),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),

@@ -29,10 +29,18 @@ export async function saveBench({ ask, scripts, panel }: Parts, from?: unknown):
     const params: BenchFileParams = { uri: about, craft: panel.drawnCraft(), form, shown: panel.benchShown(about) };
     return ask<BenchFileResult>(BENCH_FILE_REQUEST, params);
   };
+  await saveList(fetch, "bench list");
+}
+
+/** Asks where to save a list, and saves it there as its ending says; `what` it is in a sentence. */
+export async function saveList(
+  fetch: (form: BenchFileParams["form"]) => Promise<BenchFileResult>,
+  what: string,
+): Promise<void> {
   const page = await fetch("page");
   if (page.kind === "refused") return say(page.message);
   const file = await window.showSaveDialog({
-    title: `Save the bench list of “${page.name}”`,
+    title: `Save the ${what} of “${page.name}”`,
     defaultUri: Uri.parse(page.proposed),
     filters: { "Page to print": ["html"], Markdown: ["md"] },
   });
@@ -43,10 +51,10 @@ export async function saveBench({ ask, scripts, panel }: Parts, from?: unknown):
   try {
     await workspace.fs.writeFile(file, new TextEncoder().encode(result.text));
   } catch (error) {
-    return say(`The bench list could not be saved: ${error instanceof Error ? error.message : error}`);
+    return say(`The ${what} could not be saved: ${error instanceof Error ? error.message : error}`);
   }
   const open = "Open";
-  const chosen = await window.showInformationMessage(`The bench list of “${page.name}” is saved.`, open);
+  const chosen = await window.showInformationMessage(`The ${what} of “${page.name}” is saved.`, open);
   if (chosen === open) await openSaved(file, isMarkdown);
 }
 

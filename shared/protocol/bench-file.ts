@@ -13,6 +13,14 @@ export interface BenchFileParams {
   readonly craft?: Uri | undefined;
   readonly form: "page" | "markdown";
   readonly shown?: BenchShown | undefined;
+  /** What to do where new software wipes the board, in place of the list alone. */
+  readonly wiped?: WipedBoard | undefined;
+}
+export interface WipedBoard {
+  /** Of the new software, such as 2026-03-15. */
+  readonly day: string;
+  /** The text that was saved of the board before; null where none is known. */
+  readonly saved: string | null;
 }
 export type BenchFileResult =
   | {

@@ -1,6 +1,6 @@
 /** What `fettle bench --wiped` asks for besides the craft: the dialect, the saved text, the day. */
-import { boardFileOf, dialectNamedBy, dialectsFitting, dialectsIn } from "../../../shared/dialect/dialects.ts";
-import type { PutBackOptions } from "../../../shared/ide/bench/put-back.ts";
+import { boardFileOf } from "../../../shared/dialect/dialects.ts";
+import { type PutBackOptions, putBackDialects } from "../../../shared/ide/bench/put-back.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Arguments } from "./arguments.ts";
@@ -18,28 +18,25 @@ interface Opened {
 export async function putBackOptions(opened: Opened, given: Arguments, io: Io): Promise<PutBackOptions> {
   const { craft, workspace } = opened;
   const text = await savedText(opened, io);
-  const fitting = text === null ? [] : dialectsFitting(dialectsIn(workspace), text);
-  const own = dialectNamedBy(workspace, craft);
-  // What reads the text: the craft's own, if the text is of it, else the one that knows it.
-  const reader = own && (fitting.length === 0 || fitting.includes(own)) ? own : (fitting[0] ?? null);
+  const known = putBackDialects(craft, workspace, text);
   const path = given.text("dialect");
-  const dialect = path === undefined ? ownDialect(opened, io) : (await openDialect(path, io)).dialect;
+  if (path === undefined) tellOwnDialect(opened, io);
   return {
-    dialect: dialect ?? (path === undefined && fitting.length === 1 ? fitting[0]! : null),
-    saved: text === null ? null : { text, dialect: reader },
+    dialect: path === undefined ? known.dialect : (await openDialect(path, io)).dialect,
+    saved: text === null ? null : { text, dialect: known.reader },
     day: dayOf(given),
   };
 }
 
-function ownDialect({ craft, workspace, nameOf }: Opened, io: Io) {
+/** What is wrong in the dialect that the craft names, or with its file. */
+function tellOwnDialect({ craft, workspace, nameOf }: Opened, io: Io): void {
   const file = boardFileOf(craft, "dialect");
-  if (file === null) return null;
+  if (file === null) return;
   try {
-    return named(workspace, workspace.view.realPath(file), nameOf(file), io).dialect;
+    named(workspace, workspace.view.realPath(file), nameOf(file), io);
   } catch (error) {
     if (!(error instanceof CannotRun)) throw error;
-    io.error(`${error.message} (board.dialect): so all is set by hand\n`);
-    return null;
+    io.error(`${error.message} (board.dialect)\n`);
   }
 }
 

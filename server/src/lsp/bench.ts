@@ -53,13 +53,13 @@ export function answerBench(connection: Connection, documents: Documents, guard:
   );
   connection.onRequest<BenchFileResult, void>(
     BENCH_FILE_REQUEST,
-    guard<[BenchFileParams], BenchFileResult>("bench list", NO_LIST, async ({ uri, craft, form, shown }) => {
+    guard<[BenchFileParams], BenchFileResult>("bench list", NO_LIST, async ({ uri, craft, form, shown, wiped }) => {
       const file = await documents.loadAll(uri);
       const now = documents.now();
       const picked = pickedCraft(now, file, craft && pathOf(craft));
       if (!picked || picked.script.tree.newer) return NO_CRAFT;
-      const text = benchFileOf(picked, now, form, shown);
-      return { kind: "text", text, name: picked.name, proposed: documents.uriOf(benchPath(picked.file)) };
+      const text = benchFileOf(picked, now, form, { shown, wiped });
+      return { kind: "text", text, name: picked.name, proposed: documents.uriOf(benchPath(picked.file, wiped)) };
     }),
   );
 }

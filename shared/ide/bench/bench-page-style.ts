@@ -24,7 +24,7 @@ main > .quiet { margin-top: .6rem; }
 .form { flex: 0 1 9rem; color: var(--quiet); font-size: .85em; }
 .lines { margin: .3rem 0 0; padding-left: .6rem; border-left: 1px solid var(--line); font-size: .85em; white-space: pre-wrap; overflow-wrap: anywhere; }
 /* A board's text may be longer than a page. */
-.steps > li:has(.lines), .step:has(.lines) { break-inside: auto; }
+.steps > li:has(.long), .step:has(.long) { break-inside: auto; }
 .days { table-layout: fixed; }
 .days code { font-size: .9em; }
 .days .check { width: 32%; }

@@ -34,6 +34,9 @@ const CAPTIONS: Readonly<Record<BenchPictureName, string>> = {
   motors: "The motors from above, forward is up",
 };
 
+/** Lines of a board's text that stay on one page. */
+const MOST_TOGETHER = 30;
+
 /** Characters of the craft's name in the title; the footer and the file say it too. */
 const NAME_MOST = 120;
 
@@ -138,7 +141,9 @@ function stepOf(step: BenchStep, number: string, why: string, where: string): st
       expect === null ? "" : `<p class="expect" id="see-${number}">${shownText(expect)}</p>`
     }</div>`,
     caution === null ? "" : `<p class="caution"><strong>${shownText(caution)}</strong></p>`,
-    lines.length === 0 ? "" : `<pre class="lines">${lines.map(shownText).join("\n")}</pre>`,
+    lines.length === 0
+      ? ""
+      : `<pre class="lines${lines.length > MOST_TOGETHER ? " long" : ""}">${lines.map(shownText).join("\n")}</pre>`,
     readings.length === 0 ? "" : `<ul class="plain readings">${readings.map(readingOf).join("")}</ul>`,
     where,
   ];

@@ -3,6 +3,7 @@
  * or the values stage by stage, then the bench list of what no longer holds.
  */
 import type { Dialect } from "../../dialect/dialect.ts";
+import { dialectNamedBy, dialectsFitting, dialectsIn } from "../../dialect/dialects.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { BenchList, BenchPhase } from "../../protocol/bench.ts";
@@ -22,6 +23,24 @@ export interface PutBackOptions {
   readonly saved: SavedText | null;
   /** On which the board gets its new software, such as 2026-03-15. */
   readonly day: string;
+}
+
+/**
+ * The dialect of a craft's board, and the one that reads its saved text: the craft's own, if the text may be of it, else
+ * the one that knows it; which is the board's too where the craft names none, and no other knows the text.
+ */
+export function putBackDialects(
+  craft: Craft,
+  workspace: Workspace,
+  saved: string | null,
+): { readonly dialect: Dialect | null; readonly reader: Dialect | null } {
+  const own = dialectNamedBy(workspace, craft);
+  const fitting = saved === null ? [] : dialectsFitting(dialectsIn(workspace), saved);
+  const [first = null, second] = fitting;
+  return {
+    dialect: own ?? (second ? null : first),
+    reader: own && (first === null || fitting.includes(own)) ? own : first,
+  };
 }
 
 /** The list; it is a bench list whose first phases put the craft back. */

@@ -101,3 +101,19 @@ test("a stale check leads to the list", async () => {
   await applyQuickFix(page, 6, 17, "Show it on the bench list");
   await expect.poll(() => hasKeyboard(page)).toBe(true);
 });
+
+test("after a wipe what to do is shown beside the script, and the day of the new software is written", async () => {
+  const { page } = editor;
+  const { keyboard } = page;
+  await openFile(page, "jug.fettle");
+  await runCommand(page, "Fettle: Put the Craft Back After a Wipe…");
+  await page.getByText("On which day does the board get its new software?").waitFor();
+  await keyboard.type("2026-11-29");
+  await keyboard.press("Enter");
+  await page.getByText("Show what to do, and write “flashed-on 2026-11-29”").first().waitFor();
+  await screenshot(page, "put-back-asked");
+  await keyboard.press("Enter");
+  await page.locator(".view-line", { hasText: "Put it back after a wipe: Jug" }).waitFor();
+  await page.locator(".view-line", { hasText: /flashed-on\s+2026-11-29/ }).waitFor();
+  await screenshot(page, "put-back");
+});

@@ -104,6 +104,7 @@ export function questionsOf(root: string): Question[] {
     ask(of, "fettle/panel", { uri, view: "numbers" });
     ask(of, "fettle/panel", { uri, view: "goggles", against: { kind: "file", uri: uriOf("shelf-1/craft-51.fettle") } });
     ask(of, "fettle/benchEdit", { uri, gesture: { kind: "day", check: "bench.motors-checked", day: "2026-11-29" } });
+    ask(of, "fettle/benchFile", { uri, form: "markdown", wiped: { day: "2026-11-29", saved: "what it said\n" } });
     ask(of, "fettle/benchReading", { uri, name: "bench.roll", text: "988 2012" });
     ask(of, "fettle/motorEdit", { uri, gesture: { kind: "turn", motor: 1, direction: "clockwise" }, where: null });
     ask(of, "fettle/status", { uri });

@@ -30,7 +30,7 @@ With a dialect each stage has the lines that say it, as one text with what opens
 
 Lines may not fit another edition of the board's text. The list says which edition the script and the dialect are of; \`fettle board move\` tells what becomes of each line. A secret is never printed.
 
-Nothing is written into the script: the list says what to write. The day is that of \`--flashed DATE\`, or today.
+The command writes nothing into the script: the list says what to write. The day is that of \`--flashed DATE\`, or today. In the editor *Put the Craft Back After a Wipe…* asks for the day and writes it only where you say so; *Save what to do…* makes a page to print.
 `,
   ],
 };
