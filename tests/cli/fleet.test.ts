@@ -137,6 +137,29 @@ test("a cell that is wider than the page is broken, at spaces where there are so
   expect(block).toBe("       TL\n  Cup  up –, mid level-blend,\n       down hold-place\n");
 });
 
+test("wide letters take two columns, marks none, and what turns the text is named", async () => {
+  const names = ["湯飲み茶碗", "e\u0301tuve", "🫖🫖", "\u202eguj", "Jug"];
+  const craft = (name: string) => `craft "${name}"\nuse "wheel.fettle"\nmodes\n  arm when TL is down\n`;
+  const files = Object.fromEntries(names.map((name, i) => [`c${i}.fettle`, craft(name)]));
+  const { out } = await fleet({ "wheel.fettle": wheel, ...files }, []);
+  expect(out).toContain(`
+                         TL
+  湯飲み茶碗             up –, down arm
+  e\u0301tuve                  up –, down arm
+  🫖🫖                   up –, down arm
+  ‹U+202E right-to-left  up –, down arm
+  override›guj
+  Jug                    up –, down arm
+`);
+});
+
+test("a name without a space is broken where it has no more room, and no letter is lost", () => {
+  const heads = [{ name: "TL", note: null }];
+  const name = "湯飲み茶碗湯飲み茶碗湯飲み茶碗";
+  const [block] = tableBlocks(heads, [{ name, cells: ["up –"] }], 40);
+  expect(block).toBe("                    TL\n  湯飲み茶碗湯飲み  up –\n  茶碗湯飲み茶碗\n");
+});
+
 test("--out writes a page to print, and says nothing", async () => {
   const folder = await folderOf(shed);
   const io = held(folder, "");

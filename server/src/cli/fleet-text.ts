@@ -1,6 +1,7 @@
 /** All craft side by side, as a person reads it. */
+import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { Fleet, FleetTable, FleetVideo } from "../../../shared/protocol/fleet.ts";
-import { oneLine } from "./io.ts";
+import { oneLine as withoutBreaks } from "./io.ts";
 import { type Head, paragraph, tableBlocks } from "./table-blocks.ts";
 
 /** Where nobody says how wide the page is. */
@@ -43,6 +44,11 @@ function togetherText(
   ];
   const head = paragraph(`Flown together: ${together.map((each) => names[each]!).join(", ")}`, width);
   return [`${head}\n${points.map((each) => paragraph(oneLine(each), width)).join("")}`];
+}
+
+/** On one line, and nothing in it that turns the direction of the text or does not show. */
+function oneLine(text: string): string {
+  return visibleText(withoutBreaks(text));
 }
 
 /** Craft that have one name are told apart by their files. */

@@ -1,4 +1,5 @@
 /** A wide table for a narrow page: its columns in blocks, each with the names of the rows. */
+import { columnsOf, cutAt } from "./columns.ts";
 
 export interface Head {
   readonly name: string;
@@ -16,7 +17,7 @@ const GAP = "  ";
 /** Of the width at most so much for the names of the rows, and for one cell. */
 const MOST_OF_NAMES = 0.4;
 
-/** Each block as text, its lines at most `width` characters where that is possible at all. */
+/** Each block as text, its lines at most `width` columns of a terminal where that is possible at all. */
 export function tableBlocks(heads: readonly Head[], lines: readonly Line[], width: number): string[] {
   const names = wrapped(
     lines.map(({ name }) => name),
@@ -52,7 +53,7 @@ interface Wrapped {
 
 function wrapped(texts: readonly string[], most: number): Wrapped {
   const all = texts.map((text) => breakText(text, most));
-  return { texts: all, width: Math.max(...all.flat().map(lengthOf), 1) };
+  return { texts: all, width: Math.max(...all.flat().map(columnsOf), 1) };
 }
 
 /** As many columns in a block as fit; one at least. */
@@ -91,24 +92,21 @@ function breakText(text: string, most: number): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
-    if (line !== "" && lengthOf(line) + 1 + lengthOf(word) > most) {
+    if (line !== "" && columnsOf(line) + 1 + columnsOf(word) > most) {
       lines.push(line);
       line = "";
     }
     line = line === "" ? word : `${line} ${word}`;
-    for (let letters = [...line]; letters.length > most; letters = [...line]) {
-      lines.push(letters.slice(0, most).join(""));
-      line = letters.slice(most).join("");
+    while (columnsOf(line) > most) {
+      const [beginning, rest] = cutAt(line, most);
+      if (rest === "") break;
+      lines.push(beginning);
+      line = rest;
     }
   }
   return [...lines, line];
 }
 
-/** In characters as a person counts them, as far as code points tell. */
-function lengthOf(text: string): number {
-  return [...text].length;
-}
-
 function padded(text: string, width: number): string {
-  return text + " ".repeat(Math.max(0, width - lengthOf(text)));
+  return text + " ".repeat(Math.max(0, width - columnsOf(text)));
 }

@@ -90,9 +90,9 @@ function readCraft(whole: Craft, workspace: Workspace): ReadCraft {
     handset: craft.handset && { name: craft.handset.name, file: craft.handset.file },
     controls: controlsOf(craft, whole, workspace),
     used: usedFiles(craft),
-    settings: settingCells(craft),
+    settings: settingCells(craft, workspace.catalogue),
     checks: checkCells(craft, workspace),
-    video: videoCells(craft),
+    video: videoCells(craft, workspace.catalogue),
   };
 }
 

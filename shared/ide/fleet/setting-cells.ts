@@ -1,8 +1,11 @@
 /** Settings that tell a pilot something across craft, as cells. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { SettingSpec } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { SettingName } from "../../rules/engine/rule.ts";
 import { meaningOf } from "../../rules/lib/meaning.ts";
+import { canonicalText } from "../context/canonical-text.ts";
 import { type Draft, type DraftColumn, NOT_KNOWN, NOTHING } from "./cells.ts";
 
 /** First what a hand must rely on with whichever craft, then what the bag for the field is packed by, then what tells craft apart. */
@@ -44,32 +47,34 @@ export const KEY_SETTINGS: readonly SettingName[] = [
 export const SETTING_COLUMNS: readonly DraftColumn[] = KEY_SETTINGS.map((name) => ({ key: name, name, what: null }));
 
 /** The key settings of a craft, by SECTION.NAME; what only named packs say is told with their names. */
-export function settingCells(craft: Craft): ReadonlyMap<string, Draft> {
+export function settingCells(craft: Craft, catalogue: Catalogue): ReadonlyMap<string, Draft> {
   const cells = new Map<string, Draft>();
-  for (const name of KEY_SETTINGS) cells.set(name, settingDraft(craft, name));
+  for (const name of KEY_SETTINGS) cells.set(name, settingDraft(craft, catalogue, name));
   return cells;
 }
 
 /** What a craft says of a setting, as SECTION.NAME. */
-export function settingDraft(craft: Craft, path: string): Draft {
+export function settingDraft(craft: Craft, catalogue: Catalogue, path: string): Draft {
   const setting = settingOf(craft, path);
-  if (setting) return draftOf(setting);
   const [section = "", name = ""] = path.split(".");
+  const spec = catalogue.setting(section, name);
+  if (setting) return draftOf(setting, spec);
   const named = [...craft.settings].flatMap(([each, settings]) => {
     const own = each.startsWith(`${section}/`) ? settings.get(name) : undefined;
     return own ? { title: each.slice(section.length + 1), own } : [];
   });
   if (named.length === 0) return NOTHING;
-  const meanings = named.map(({ own }) => draftOf(own).meaning);
+  const meanings = named.map(({ own }) => draftOf(own, spec).meaning);
   return {
-    text: named.map(({ title, own }) => `${title}: ${draftOf(own).text}`).join("; "),
+    text: named.map(({ title, own }) => `${title}: ${draftOf(own, spec).text}`).join("; "),
     meaning: meanings.includes(null) ? null : [...new Set(meanings)].sort().join("; "),
     at: named[0]!.own.source,
   };
 }
 
 /** A value with a fault has no say; one that a missing file may have said is not known. */
-function draftOf({ value, text, source }: Setting): Draft {
+function draftOf(setting: Setting, spec: SettingSpec | undefined): Draft {
+  const { value, text, source } = setting;
   if (value === null) return { text: text === "" ? NOT_KNOWN : text, meaning: null, at: source };
-  return { text, meaning: meaningOf(value, text), at: source };
+  return { text: canonicalText(setting, spec), meaning: meaningOf(value, text), at: source };
 }

@@ -1,4 +1,5 @@
 /** What each craft sends of its picture, and on which frequency; and what those that fly together do to one another. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { FlownCraft } from "../../model/flown.ts";
@@ -13,8 +14,8 @@ const COLUMNS = ["video.signal", "video.frequency", "video.signal-width", "video
 );
 
 /** What stands in the row of a craft. */
-export function videoCells(craft: Craft): DraftRow["cells"] {
-  return new Map(COLUMNS.map(({ key }) => [key, settingDraft(craft, key)]));
+export function videoCells(craft: Craft, catalogue: Catalogue): DraftRow["cells"] {
+  return new Map(COLUMNS.map(({ key }) => [key, settingDraft(craft, catalogue, key)]));
 }
 
 /** One craft of a fleet. */

@@ -37,6 +37,17 @@ test("craft with another handset have a table of their own, and those without on
   ]);
 });
 
+test("fields stand in the catalogue's order, however they are written", () => {
+  const fleet = fleetIn({
+    "wheel.fettle": WHEEL,
+    "a.fettle": craft("A", "rates", "  roll end 720 deg/s slope 120 deg/s"),
+    "b.fettle": craft("B", "rates", "  roll slope 120 deg/s end 720 deg/s"),
+  });
+  expect(lines(fleet, fleet.settings)).toEqual(
+    ["A", "B"].map((name) => `${name} | rates.roll: slope 120 deg/s  end 720 deg/s`),
+  );
+});
+
 test("a tie has no most, and whoever says nothing has no vote", () => {
   const fleet = fleetIn({
     "wheel.fettle": WHEEL,
