@@ -8,6 +8,7 @@ import { beyondLimits } from "../../model/limits.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { units } from "../../model/units.ts";
 import { printValue } from "../../syntax/print-value.ts";
+import { quote } from "../../syntax/scanner.ts";
 import type { Value } from "../../syntax/value.ts";
 import { joinWithOr } from "../../text/list.ts";
 
@@ -29,8 +30,11 @@ export function readBenchText(spec: SettingSpec, field: string | null, typed: st
   const text = plain.trim().replaceAll(/\s+/gu, " ");
   if (text === "") return unclear(`Nothing is written here. ${reader.form}`);
   if (text.length > MOST_CHARACTERS) return unclear(`That is too long for a reading. ${reader.form}`);
-  if (/[\p{Cc}#]/u.test(typed.trim().replaceAll("\t", " ")))
-    return unclear(`A reading is one figure or two on one line, without a comment. ${reader.form}`);
+  const isText = reader.types.some((type) => type.is === "text");
+  if ((isText ? /[\p{Cc}\p{Zl}\p{Zp}]/u : /[\p{Cc}#]/u).test(typed.trim().replaceAll("\t", " ")))
+    return unclear(
+      `${isText ? "This is a text on one line." : "A reading is one figure or two on one line, without a comment."} ${reader.form}`,
+    );
   const exact = reader.read(text);
   if (exact.kind === "value" || exact.isRead) return withForm(exact, reader);
   const candidates = reader.types.flatMap((type) => looselyRead(type, text, reader));
@@ -102,7 +106,9 @@ function looselyRead(type: SimpleType, text: string, reader: Reader): Found[] {
         ? waysOfTwo(text, type.of)
         : type.is === "date"
           ? waysOfDay(text)
-          : [];
+          : type.is === "text"
+            ? waysOfText(text)
+            : [];
   return ways.flatMap((way) => {
     const read = reader.read(way);
     return read.kind === "value" ? [read] : [];
@@ -215,6 +221,12 @@ function waysOfDay(text: string): string[] {
   const [, day2, month2, year2] = /^(\d{1,2})\. ?(\d{1,2})\. ?(\d{4})$/.exec(text) ?? [];
   const found = year ? [year, month!, day!] : year2 ? [year2, month2!, day2!] : null;
   return found ? [`${found[0]}-${found[1]!.padStart(2, "0")}-${found[2]!.padStart(2, "0")}`] : [];
+}
+
+/** Words as they are, with the quotes that nobody types; a quote within them may be the one that was forgotten. */
+function waysOfText(text: string): string[] {
+  const words = /^[“„«‘](.*)[”“»’]$/u.exec(text)?.[1]?.trim() ?? text;
+  return words === "" || words.includes('"') ? [] : [quote(words)];
 }
 
 /** Why nothing could be made of a text. */

@@ -13,7 +13,8 @@ const lines = readFileSync(inProject("tests/ide/bench/readings.txt"), "utf8")
 
 function read(name: string, typed: string) {
   const [setting = "", field = null] = name.split(" ");
-  return readBenchText(catalogue.setting("bench", setting)!, field, typed);
+  const [section, own] = setting.includes(".") ? setting.split(".") : ["bench", setting];
+  return readBenchText(catalogue.setting(section!, own!)!, field, typed);
 }
 
 test.each(lines)("%s", (line) => {
