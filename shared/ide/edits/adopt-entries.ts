@@ -143,14 +143,14 @@ function changesOfSteps(place: Place, steps: readonly Step[], rests: readonly st
 }
 
 /**
- * The lines of a mode are one condition: where fewer lines say another one, none of them is gone for itself, so what
- * the pilot wrote at each comes to stand above the first of those that say it now.
+ * The lines of a mode are one condition: where one of them goes and the mode stays, what the pilot wrote at it comes to
+ * stand above the line that says the new condition, else above the first that is left.
  */
 function keptNotes({ script, section, own }: Place, steps: readonly Step[]): ScriptChange[] {
-  const said = steps.find((step) => step.kind === "change");
-  if (!said || (section !== "modes" && section !== "outputs")) return [];
+  const heir = steps.find((step) => step.kind === "change") ?? steps.find((step) => step.kind === "keep");
+  if (!heir || (section !== "modes" && section !== "outputs")) return [];
   const removed = steps.flatMap((step) => (step.kind === "remove" ? own[step.from]!.line : []));
-  return notesAbove(script, own[said.from]!.line, removed);
+  return notesAbove(script, own[heir.from]!.line, removed);
 }
 
 /** The comments of lines that are deleted, in their order as whole lines above the line that now says what they said. */
