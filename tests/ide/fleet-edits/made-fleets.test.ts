@@ -5,6 +5,7 @@ import { makeAlike } from "../../../shared/ide/fleet-edits/alike.ts";
 import { type CoreChange, withEdits } from "../../../shared/ide/fleet-edits/change-core.ts";
 import { changeHabit } from "../../../shared/ide/fleet-edits/change-habit.ts";
 import { habitsOf } from "../../../shared/ide/fleet-edits/habits.ts";
+import type { Script } from "../../../shared/model/script.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { ALIKE_KINDS } from "../../../shared/protocol/fleet-change.ts";
 import { finish } from "../../../shared/text/steps.ts";
@@ -23,6 +24,10 @@ function changedBy(now: Workspace, then: Workspace, change: CoreChange): Map<str
     else if (whats.length > 0) return `${file} is left out and becomes another one in ${whats}`;
   }
   return changed;
+}
+
+function commentsIn({ tree }: Script): string[] {
+  return tree.lines.flatMap(({ text, comment }) => (comment ? [text.slice(comment.start, comment.end)] : []));
 }
 
 test("others made like one: all that is chosen is the same then, and no craft is touched that is left out", () => {
@@ -52,7 +57,7 @@ test("others made like one: all that is chosen is the same then, and no craft is
   expect(made).toBeGreaterThan(25);
 });
 
-test("a habit changed: the mode means something else on each chosen craft, and no craft is touched that is left out", () => {
+test("a habit changed: the mode means something else on each chosen craft, no other is touched, and no comment is lost", () => {
   let made = 0;
   expectOfPairs(RUNS, ({ texts }) => {
     const workspace = workspaceOf(texts);
@@ -65,6 +70,11 @@ test("a habit changed: the mode means something else on each chosen craft, and n
         const then = withEdits(workspace, change.files);
         const changed = changedBy(workspace, then, change);
         if (typeof changed === "string") return `${name}: ${changed}`;
+        for (const { file } of change.files) {
+          const left = commentsIn(then.script(file)!);
+          const lost = commentsIn(workspace.script(file)!).filter((comment) => !left.includes(comment));
+          if (lost.length > 0) return `${name}: ${file} loses ${lost.join(", ")}`;
+        }
         for (const [file, whats] of changed) {
           if (!whats.includes(name.startsWith("outputs.") ? name : `modes.${name}`)) return `${name} stays on ${file}`;
           made++;
