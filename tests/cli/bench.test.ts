@@ -104,13 +104,7 @@ test("after a change of what one check covers that one is due, and the list hold
 
 test.each([
   ["a layer", "layers/habits.fettle", "30 deg", "45 deg", ["bench.arming-checked"]],
-  [
-    "the handset",
-    "handsets/wheel.fettle",
-    "ch5",
-    "ch8",
-    ["bench.order-checked", "bench.direction-checked", "bench.switches-checked", "bench.arming-checked"],
-  ],
+  ["the handset", "handsets/wheel.fettle", "ch5", "ch8", ["bench.switches-checked", "bench.arming-checked"]],
   ["the craft", "craft/jug.fettle", "TR is down", "TR is mid", ["bench.switches-checked", "bench.home-checked"]],
   ["an element", "craft/jug.fettle", "left+2", "left+3", ["bench.picture-checked"]],
   ["a note", "craft/jug.fettle", "finder\n", "# loud\nfinder\n", []],

@@ -58,6 +58,6 @@ function concerns(check: BenchCheck, craft: Craft): boolean {
     pages.some((page) => (page === "osd" ? craft.osd : craft.osdSecond).size > 0) ||
     (check.motorFields !== undefined &&
       [...(craft.settings.get("motors")?.keys() ?? [])].some((name) => /^motor\d$/.test(name))) ||
-    (check.controls !== undefined && craft.controls.size > 0)
+    (check.ofSticks === true && craft.controls.size > 0)
   );
 }

@@ -22,8 +22,8 @@ export interface BenchCheck {
   readonly together?: readonly ("outputs" | "adjust")[];
   /** Where each element stands, on these pages. */
   readonly pages?: readonly ("osd" | "osd-second")[];
-  /** The channel of each control, or its pulses as well. */
-  readonly controls?: "channels" | "pulses";
+  /** Its result is of the sticks, which a craft with a handset has although no line names them. */
+  readonly ofSticks?: true;
 }
 
 /** The motors, each said by itself. */
@@ -37,14 +37,14 @@ export const BENCH_CHECKS: readonly BenchCheck[] = [
     title: "order of the sticks",
     restsOnSoftware: true,
     settings: ["link.order", "transmitter.stick-mode", "transmitter.module", ...RECEIVER],
-    controls: "channels",
+    ofSticks: true,
   },
   {
     name: "bench.direction-checked",
     title: "direction of the sticks",
     restsOnSoftware: true,
     settings: ["link.order", "link.reversed", "transmitter.stick-mode", "transmitter.module", ...RECEIVER],
-    controls: "pulses",
+    ofSticks: true,
   },
   {
     name: "bench.motors-checked",
@@ -185,7 +185,7 @@ export const BENCH_CHECKS: readonly BenchCheck[] = [
     name: "bench.arming-checked",
     title: "arming",
     restsOnSoftware: true,
-    settings: ["link.two-level", "navigation.fix-needs", ...RECEIVER],
+    settings: ["link.two-level", "navigation.fix-needs", "transmitter.start-check", ...RECEIVER],
     sections: [{ section: "safety", except: ["turtle-power", "turtle-stop-after", "tumble-stop"] }],
     modes: ["arm", "arm-permit"],
   },

@@ -79,7 +79,9 @@ export function changesInWords(changes: readonly ChangedSince[]): string {
 }
 
 function changeInWords({ name, before, after, commit }: ChangedSince): string {
-  return `${name} from ${before} to ${after} (${commit ? commitInWords(commit) : "not committed yet"})`;
+  // The words may be the same where a control or a mode that they name is another one.
+  const how = before === after ? `${name}, by what “${after}” stands for` : `${name} from ${before} to ${after}`;
+  return `${how} (${commit ? commitInWords(commit) : "not committed yet"})`;
 }
 
 /** So many letters of a commit's name tell it from all others of a small repository. */

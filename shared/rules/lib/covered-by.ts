@@ -11,12 +11,15 @@ import { type BenchCheck, MOTOR_NAMES } from "./bench-checks.ts";
 import { conditionMeaning } from "./condition-meaning.ts";
 import { meaningOf } from "./meaning.ts";
 
-/** The catalogue says so of what is true of one craft only: saying it later is no change of the craft. */
+/** The catalogue says so of what is true of one craft only: without a default, saying it later is no change of the craft. */
 const HARDWARE = "hardware";
 
+/** Hardware that has no default, and that the bench takes so all the same for as long as nobody says it. */
+const UNSAID: Readonly<Record<string, string>> = { "link.reversed": "none" };
+
 /**
- * What a check covers on a craft, by SECTION.NAME, as far as it is said or has a default. Hardware that nobody says is
- * not here: whoever writes down what was there all along changes nothing.
+ * What a check covers on a craft, by SECTION.NAME, as far as it is said or has a default. Other hardware that nobody
+ * says is not here: whoever writes down what was there all along changes nothing.
  */
 export function coveredBy(check: BenchCheck, craft: Craft, catalogue: Catalogue): Map<string, CoveredValue> {
   const found = new Map<string, CoveredValue>();
@@ -29,7 +32,6 @@ export function coveredBy(check: BenchCheck, craft: Craft, catalogue: Catalogue)
   for (const name of modesIn(check, catalogue)) found.set(`modes.${name}`, modeValue(craft.modes.get(name), craft));
   for (const what of check.together ?? []) addTogether(what, craft, found);
   for (const page of check.pages ?? []) addPage(page, craft, catalogue, found);
-  if (check.controls) addControls(check.controls, craft, found);
   return found;
 }
 
@@ -100,7 +102,7 @@ function meaningOfSaid({ value, text, items }: Setting): string | null {
 
 const defaults = new WeakMap<Catalogue, Map<string, Setting | undefined>>();
 
-/** The default as if it were said; nothing for hardware. */
+/** The default as if it were said: what the check was made by. */
 function defaultOf(name: string, catalogue: Catalogue): Setting | undefined {
   const known = defaults.get(catalogue) ?? new Map<string, Setting | undefined>();
   defaults.set(catalogue, known);
@@ -111,11 +113,12 @@ function defaultOf(name: string, catalogue: Catalogue): Setting | undefined {
 function readDefault(name: string, catalogue: Catalogue): Setting | undefined {
   const [section = "", own = ""] = name.split(".");
   const spec = catalogue.setting(section, own);
-  if (!spec || spec.kind === HARDWARE || catalogue.section(section)?.like !== undefined) return undefined;
-  const text = spec.default ?? "not said";
-  const value =
-    spec.default === undefined ? null : readSetting(text, { start: 0, end: text.length }, spec, units).value;
-  if (spec.default !== undefined && !value) return undefined;
+  if (!spec || catalogue.section(section)?.like !== undefined) return undefined;
+  const taken = spec.default ?? UNSAID[name];
+  if (spec.kind === HARDWARE && taken === undefined) return undefined;
+  const text = taken ?? "not said";
+  const value = taken === undefined ? null : readSetting(text, { start: 0, end: text.length }, spec, units).value;
+  if (taken !== undefined && !value) return undefined;
   return {
     section,
     name: own,
@@ -150,13 +153,4 @@ function addPorts(use: string, craft: Craft, found: Map<string, CoveredValue>): 
   const isFaulty = ports.some(([name, { value }]) => value === null && /^port\d+$/.test(name));
   const text = names.sort().join(" ");
   if (text !== "") found.set(`ports for ${use}`, { text, meaning: isFaulty ? null : text });
-}
-
-function addControls(covers: "channels" | "pulses", craft: Craft, found: Map<string, CoveredValue>): void {
-  for (const [name, { value, text }] of craft.controls) {
-    const pulses = value?.positions.map(({ pulseUs }) => pulseUs).sort((a, b) => a - b) ?? [];
-    const range = value?.fromUs == null ? pulses : [value.fromUs, value.toUs];
-    const meaning = value && `ch${value.channel}${covers === "pulses" ? ` ${range.join(" ")}` : ""}`;
-    found.set(`controls.${name}`, { text, meaning });
-  }
 }

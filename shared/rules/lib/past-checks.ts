@@ -72,7 +72,7 @@ export function dayOf(craft: Craft, check: string): string | null {
   return setting?.value?.kind === "date" ? setting.value.date : null;
 }
 
-/** The names that are known on both sides, and not the same. Hardware that only one of them says is no change. */
+/** The names that are known on both sides, and not the same. Hardware without a default that only one of them says is no change. */
 export function changedNames(a: ReadonlyMap<string, CoveredValue>, b: ReadonlyMap<string, CoveredValue>): string[] {
   return [...b].flatMap(([name, { meaning }]) => {
     const before = a.get(name);
