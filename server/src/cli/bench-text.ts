@@ -1,17 +1,21 @@
 /** The bench list as a person reads it at a terminal. */
 import { countInWords, duesInWords, kindInWords, readingInWords } from "../../../shared/draw/bench-words.ts";
+import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchStep } from "../../../shared/protocol/bench.ts";
 import { oneLine } from "./io.ts";
 
 /** Columns that are read without turning the head. */
 const WIDTH = 96;
 
+/** A text on one line, with nothing in it that a terminal obeys or hides. */
+const shown = (text: string) => oneLine(visibleText(text));
+
 /** The whole list; a step that is done has a cross in its box. */
 export function benchText(list: BenchList): string {
   const dues = duesInWords(list);
   const unknown = list.unknown.map((sentence) => wrapped(sentence, "  - ", "    ")).join("");
   return [
-    `${kindInWords(list)}: ${oneLine(list.craft)}\n${oneLine(list.file)}\n`,
+    `${kindInWords(list)}: ${shown(list.craft)}\n${shown(list.file)}\n`,
     wrapped(list.warning, "! ", "! "),
     `${countInWords(list)}\n`,
     ...list.phases.map((phase, i) => phaseText(phase, i + 1, dues)),
@@ -21,7 +25,7 @@ export function benchText(list: BenchList): string {
 }
 
 function phaseText({ title, how, steps }: BenchPhase, number: number, dues: ReturnType<typeof duesInWords>): string {
-  const head = `${number} ${oneLine(title)}\n${how === null ? "" : wrapped(how, "  ", "  ")}`;
+  const head = `${number} ${shown(title)}\n${how === null ? "" : wrapped(how, "  ", "  ")}`;
   return `${head}${steps.map((step, i) => stepText(step, `${number}.${i + 1}`, dues)).join("")}`;
 }
 
@@ -57,7 +61,7 @@ function wrapped(text: string, first: string, others: string): string {
   const lines: string[] = [];
   let line = first;
   let isEmpty = true;
-  for (const word of oneLine(text).split(" ")) {
+  for (const word of shown(text).split(" ")) {
     if (!isEmpty && line.length + 1 + word.length > WIDTH) {
       lines.push(line);
       line = others;

@@ -22,8 +22,8 @@ import {
 } from "./arming-refusals.ts";
 import { sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
-import { asSentence, type ControlWords, controlWords, movesAsked } from "./control-words.ts";
-import { armedRisk } from "./switch-steps.ts";
+import { asSentence, type ControlWords, controlWords, movesAsked, throttleIsMiddle } from "./control-words.ts";
+import { armedRisk, runUpCaution } from "./switch-steps.ts";
 
 /** Longer than this nobody waits beside motors that turn. */
 const PATIENCE_S = 120;
@@ -63,9 +63,10 @@ function noteNoArm(view: BenchView, found: Exclude<ReturnType<typeof postureOf>,
 function modeTries(view: BenchView, words: ControlWords, posture: Posture, deed: Deed): BenchStep[] {
   if (posture.permitIsIdle)
     view.unknown("“arm-permit” is on wherever “arm” is, so no try can show that arming waits for it.");
+  const why = highThrottle(view) ?? throttleAsked(view, words, posture);
   return [
     beginStep(view, words, posture),
-    ...fieldTries(view, deed),
+    ...fieldTries(view, deed).filter(({ id }) => why === null || id !== "arming.throttle"),
     ...posture.leftOut.map((left): BenchStep => {
       const isPermit = left.armIsOn;
       return armingStep({
@@ -79,10 +80,21 @@ function modeTries(view: BenchView, words: ControlWords, posture: Posture, deed:
     ...startTry(view, deed),
     ...holdTry(view, words, posture.moves),
     ...cornerTry(view),
-    ...(highThrottle(view) === null
+    ...(why === null
       ? [acceptStep(view, posture, deed), disarmStep(view, words, posture), ...sticksToo(view), ...idleStep(view, deed)]
-      : [neverStep(view, deed)]),
+      : [neverStep(view, deed, why)]),
   ];
+}
+
+/** Why a craft that its throttle stick arms never does; null where it does. */
+function throttleAsked(view: BenchView, words: ControlWords, { moves }: Posture): string | null {
+  const limitUs = view.amount("safety.arm-throttle-limit", "us");
+  const asked = moves.find(
+    ({ name, to }) => words.called(name) === "the throttle stick" && limitUs !== null && Number(to) >= limitUs,
+  );
+  return asked
+    ? `“arm” asks for the throttle at ${asked.to} us, and it must be below ${limitUs} us (arm-throttle-limit)`
+    : null;
 }
 
 /** The second way of a craft that the sticks arm as well. */
@@ -100,11 +112,11 @@ function sticksToo(view: BenchView): BenchStep[] {
 }
 
 /** The one try of a craft that cannot arm as it is set up. */
-function neverStep(view: BenchView, deed: Deed): BenchStep {
+function neverStep(view: BenchView, deed: Deed, why: string): BenchStep {
   return armingStep({
     id: "arming.accept",
     what: asSentence(`with nothing else in its way: ${deed.words}`),
-    expect: `It does not arm as it is set up: ${highThrottle(view)}. Mend that, and begin again.`,
+    expect: `It does not arm as it is set up: ${why}. Mend that, and begin again.`,
     risk: "may-arm",
     from: [...deed.from, ...view.from("safety.arm-throttle-limit", "bench.throttle")],
   });
@@ -135,7 +147,7 @@ function beginStep(view: BenchView, words: ControlWords, { baseMoves, armsAtRest
 }
 
 function throttleRests(view: BenchView): string {
-  return view.word("safety.arm-throttle") === "middle" ? "the throttle in its middle" : "the throttle closed";
+  return throttleIsMiddle(view) ? "the throttle in its middle" : "the throttle closed";
 }
 
 function acceptStep(view: BenchView, posture: Posture, deed: Deed): BenchStep {
@@ -145,7 +157,7 @@ function acceptStep(view: BenchView, posture: Posture, deed: Deed): BenchStep {
     id: "arming.accept",
     what: asSentence(`now with nothing in its way: ${deed.words}${holdMs > 0 ? ", and leave it there" : ""}`),
     expect: acceptedInWords(view),
-    caution: turtleCaution(view, posture),
+    caution: sentences(turtleCaution(view, posture), runUpCaution(onWhenArmed(view, posture))) || null,
     risk: armedRisk(view),
     from: [...deed.from, ...view.modeLines("arm-permit"), ...view.from("safety.arm-hold", "safety.spin-when-armed")],
     ...(only && { moves: [moveFor(view, posture, only)] }),
@@ -172,6 +184,12 @@ function turtleCaution(view: BenchView, { turtle }: Posture): string | null {
   if (turtle === "never") return null;
   const condition = view.mode("turtle")?.text;
   return `Not with turtle selected (${condition}): it would arm with motors that run backwards.`;
+}
+
+/** The modes that are on where the tries arm the craft. */
+function onWhenArmed(view: BenchView, { base, moves }: Posture): readonly string[] {
+  const at = { ...base, ...Object.fromEntries(moves.map(({ name, to }) => [name, to])) };
+  return boardOf(view.craft, view.workspace).stateAt(at).on;
 }
 
 /** The movement as plain data, with what is on before and after it. */

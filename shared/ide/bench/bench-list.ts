@@ -8,7 +8,9 @@ import { changesInWords, dueOf, isStale } from "../../rules/lib/check-due.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { adjustSteps } from "./adjust-steps.ts";
+import { armedAtRest } from "./armed-at-rest.ts";
 import { armingSteps } from "./arming-steps.ts";
+import { sentences } from "./bench-step.ts";
 import { type BenchView, benchView } from "./bench-view.ts";
 import { helperSteps } from "./helper-steps.ts";
 import { linkSteps } from "./link-steps.ts";
@@ -78,19 +80,28 @@ const PHASES: readonly Phase[] = [
   { name: "outdoors", title: "Outdoors", how: null, steps: outdoorSteps },
 ];
 
+/** Phases that take the craft for disarmed, with its propellers off. */
+const DISARMED: ReadonlySet<string> = new Set(["sticks", "mount", "meters", "helpers", "picture"]);
+
 /** The list of a craft; a phase in which it has nothing to do is left out. */
 export function benchList(craft: Craft, workspace: Workspace, { only, flashedOn }: BenchOptions = {}): BenchList {
   const view = benchView(craft, workspace);
   for (const { message } of missingParts(craft)) view.unknown(message);
   const states = statesOf(craft, workspace, flashedOn);
-  const whole = PHASES.map(
-    ({ name, title, how, steps }): BenchPhase => ({
+  const atRest = armedAtRest(view);
+  const whole = PHASES.map(({ name, title, how, steps }): BenchPhase => {
+    const isArmed = atRest !== null && DISARMED.has(name);
+    return {
       name,
       title,
-      how,
-      steps: steps(view).map((step) => ({ ...step, due: dueOfStep(step, states) })),
-    }),
-  ).filter(({ steps }) => steps.length > 0);
+      how: isArmed ? sentences(how, "Never with every control at rest, where this craft is armed, or may be.") : how,
+      steps: steps(view).map((step) => ({
+        ...step,
+        risk: isArmed && step.risk === "powered" ? "may-arm" : step.risk,
+        due: dueOfStep(step, states),
+      })),
+    };
+  }).filter(({ steps }) => steps.length > 0);
   // A craft on which no check was ever made has all of it before it.
   const isNew = [...states.values()].every(({ at }) => at === null);
   const phases = withCautionsOnce(only === "due" && !isNew ? duePhases(whole) : whole);

@@ -76,7 +76,7 @@ function stickOf(view: BenchView, stick: string, channel: number): TourStick {
   const ends = measured?.kind === "range" ? { fromUs: measured.from.number, toUs: measured.to.number } : endpointsUs;
   const isReversed = (view.text("link.reversed") ?? "").split(/[,\s]+/).includes(stick);
   const centreUs = Math.round(view.amount("link.centre", "us") ?? 1500);
-  if (stick !== "throttle" || view.word("safety.arm-throttle") === "middle")
+  if (stick !== "throttle" || throttleIsMiddle(view))
     return { channel, restUs: Math.min(Math.max(centreUs, ends.fromUs), ends.toUs), springs: true };
   return { channel, restUs: isReversed ? ends.toUs : ends.fromUs, springs: true };
 }
@@ -89,6 +89,12 @@ function handOrder({ craft }: BenchView): readonly string[] {
     return SIDES.indexOf(lies.side) * 10 + face;
   };
   return [...craft.controls.keys()].sort((a, b) => rank(a) - rank(b));
+}
+
+/** Whether the throttle stands in its middle while the motors shall stand still. */
+export function throttleIsMiddle(view: BenchView): boolean {
+  const said = view.word("safety.arm-throttle");
+  return said === "middle" || (said === null && view.said("motors.reverse-band") !== null);
 }
 
 /** Movements one after another, as in “hold PB, and put TR to mid and TL to down”. */

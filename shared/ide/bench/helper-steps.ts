@@ -2,6 +2,7 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { formatDuration } from "../context/format.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -37,7 +38,12 @@ function finderSteps(view: BenchView): BenchStep[] {
     view.unknown("The script does not say what the finder sounds by: write “sounder” or “motors” in section “finder”.");
   const tone = view.text("finder.tone");
   const steps: BenchStep[] = [];
-  if (mode)
+  const isSilent = mode !== null && callsArmedOnly(view);
+  if (isSilent)
+    view.unknown(
+      "“finder” is on while the craft is armed alone, and then it is silent: by its switch it never calls. Write “and not arm” instead, with a control of its own.",
+    );
+  if (mode && !isSilent)
     steps.push(
       benchStep({
         id: "helpers.finder",
@@ -83,6 +89,14 @@ function finderSteps(view: BenchView): BenchStep[] {
       }),
     );
   return steps;
+}
+
+/** Whether the finder is on only where the craft is armed, where it never acts. */
+function callsArmedOnly(view: BenchView): boolean {
+  const board = boardOf(view.craft, view.workspace);
+  const { armed, sets } = board;
+  const finder = board.selected("finder");
+  return armed !== null && finder !== null && finder !== sets.none && sets.within(finder, armed) === true;
 }
 
 function lightSteps(view: BenchView): BenchStep[] {
@@ -134,6 +148,9 @@ const STARTS: Readonly<Record<string, string>> = {
   powered: "as soon as the board has power",
 };
 
+/** Half a minute, and what it takes to tie the craft down and look. */
+const RECORD_S = 60;
+
 function recorderSteps(view: BenchView): BenchStep[] {
   const to = view.word("recorder.to");
   const mode = view.reached("recorder");
@@ -142,10 +159,16 @@ function recorderSteps(view: BenchView): BenchStep[] {
   const starts = view.word("recorder.starts");
   const space = view.integer("recorder.space");
   const rateHz = view.amount("recorder.rate", "Hz");
+  const idleS = view.amount("safety.idle-disarm-after", "s") ?? 0;
+  // With its throttle closed it disarms by itself, and the record ends.
+  const isShort = needsArming(view, starts) && idleS > 0 && idleS <= RECORD_S;
+  const duration = isShort
+    ? `less than the ${formatDuration(idleS)} after which it disarms by itself`
+    : "half a minute";
   return [
     benchStep({
       id: "helpers.recorder",
-      what: `${needsArming(view, starts) ? "With the craft tied down and armed, let" : "Let"} the recorder run for half a minute${mode ? ` (${mode.text})` : starts !== null && STARTS[starts] ? ` (it runs ${STARTS[starts]})` : ""}, and read the record back.`,
+      what: `${needsArming(view, starts) ? "With the craft tied down and armed, let" : "Let"} the recorder run for ${duration}${mode ? ` (${mode.text})` : starts !== null && STARTS[starts] ? ` (it runs ${STARTS[starts]})` : ""}, and read the record back.`,
       expect: sentences(
         `The record is there and whole${to === null ? "" : `, on ${to === "serial" ? "the recorder at the serial port" : `the ${to}`}`}${rateHz === null ? "" : `, with ${rateHz} lines a second`}.`,
         space !== null && `The store holds ${space} MB, and enough of it is free.`,

@@ -3,6 +3,8 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { bandsMeet } from "../../rules/lib/bands-meet.ts";
+import { joinWithAnd } from "../../text/list.ts";
+import { armedAtRest } from "./armed-at-rest.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -17,10 +19,7 @@ export function linkSteps(view: BenchView): BenchStep[] {
         : bandMhz !== null && handsetMhz !== null && !bandsMeet(bandMhz, handsetMhz)
           ? `STOP: the receiver is on ${band} and the handset on ${ofHandset}: the two never bind.`
           : `Receiver and handset are both in the ${band} band.`;
-  const arm = view.mode("arm");
-  const board = boardOf(view.craft, view.workspace);
-  const armsAtRest =
-    arm !== null && board.armed !== null && board.sets.meet(board.sets.where(board.rest), board.armed) === true;
+  const atRest = armedAtRest(view);
   const rate = view.text("link.packet-rate");
   const channels = view.integer("link.channels");
   return [
@@ -32,19 +31,35 @@ export function linkSteps(view: BenchView): BenchStep[] {
         "The receiver shows that it hears the handset, and the board's figures follow the sticks.",
         rate !== null && `The handset sends ${rate.replace(" Hz", "")} packets a second.`,
         channels !== null && `${channels} channels arrive.`,
+        channels !== null && beyondInWords(view, channels),
       ),
-      caution: armsAtRest
-        ? `As the script has it this craft is armed with every control at rest, as soon as the link is there (arm ${arm?.text}). Change that first.`
-        : null,
-      risk: armsAtRest ? "may-arm" : "powered",
+      caution: atRest,
+      risk: atRest === null ? "powered" : "may-arm",
       from: [
         ...view.from("link.band", "transmitter.band", "link.packet-rate", "link.channels"),
-        ...(armsAtRest ? view.modeLines("arm") : []),
+        ...(atRest === null ? [] : view.modeLines("arm")),
       ],
     }),
     ...startCheckSteps(view),
     ...telemetrySteps(view),
   ];
+}
+
+/** Controls on channels that never reach the craft: nothing that hangs on them can be seen. */
+function beyondInWords({ craft, workspace }: BenchView, channels: number): string | null {
+  const board = boardOf(craft, workspace);
+  // A spare control is no fault.
+  const named = new Set(
+    board.input.conditions.flatMap(({ name }) => {
+      const set = board.selected(name);
+      return set === null ? [] : board.sets.dependsOn(set);
+    }),
+  );
+  const beyond = [...craft.controls].flatMap(([name, { value }]) =>
+    value && value.channel > channels && named.has(name) ? `${name} (ch${value.channel})` : [],
+  );
+  if (beyond.length === 0) return null;
+  return `STOP: ${joinWithAnd(beyond)} ${beyond.length === 1 ? "lies" : "lie"} beyond them, so nothing that hangs on ${beyond.length === 1 ? "it" : "them"} works.`;
 }
 
 function startCheckSteps(view: BenchView): BenchStep[] {

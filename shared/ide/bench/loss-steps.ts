@@ -5,6 +5,7 @@ import { signalLossOf } from "../../loss/signal-loss.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import type { SignalCourse, SignalLoss, SignalPhase } from "../../protocol/signal.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { canArm } from "./armed-at-rest.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -13,12 +14,12 @@ const CHECK = "bench.failsafe-checked";
 export function lossSteps(view: BenchView): BenchStep[] {
   const loss = signalLossOf(view.craft, view.workspace);
   noteUnsaid(view, loss);
-  const arms = view.mode("arm") !== null || view.word("safety.stick-arming") === "yes";
+  const arms = canArm(view);
   // With a receiver that holds its last values nobody could stop the motors: that is not tried.
   const isTried = loss.receiver !== "hold";
   return [
     disarmedStep(view, loss),
-    ...(isTried ? courseSteps(loss, arms) : []),
+    ...(isTried && (arms || !view.mode("arm")) ? courseSteps(view, loss, arms) : []),
     ...(isTried && arms ? [backStep(view, loss.courses)] : []),
     ...trialSteps(view),
     ...callsSteps(view),
@@ -28,7 +29,7 @@ export function lossSteps(view: BenchView): BenchStep[] {
 /** A mode that plays the loss, where one is set up. */
 function trialSteps(view: BenchView): BenchStep[] {
   const mode = view.reached("loss-trial");
-  if (!mode) return [];
+  if (!mode || (view.mode("arm") && !canArm(view))) return [];
   return [
     benchStep({
       id: "loss.trial",
@@ -95,16 +96,27 @@ const LISTENED: Readonly<Record<string, string>> = {
 };
 
 /** A step for each course; in one of them all where it is not even said what the receiver does. */
-function courseSteps(loss: SignalLoss, arms: boolean): BenchStep[] {
+function courseSteps(view: BenchView, loss: SignalLoss, arms: boolean): BenchStep[] {
   const { courses, receiver } = loss;
   const base = `loss.${arms ? "armed" : "off"}`;
   if (receiver === null) return [courseStep(base, courses, arms)];
   // On the bench home is near, where that makes a difference.
   const hasNear = courses.some(({ when }) => when.some(({ kind }) => kind === "near-home"));
+  const needsFix = view.word("safety.arm-needs-fix") === "yes";
   return courses.map((course, i) => {
     const id = courses.length === 1 ? base : `${base}-${i + 1}`;
+    if (arms && needsFix && course.when.some((when) => when.kind === "no-fix" && !when.orNoHeading))
+      return toKnow(
+        id,
+        course,
+        `Know what it does ${lowerFirst(courseName(course))}: it arms with one alone, so the bench does not show it.`,
+      );
     return hasNear && course.phases.some(({ deed }) => MOVES.has(deed.kind))
-      ? farStep(id, course)
+      ? toKnow(
+          id,
+          course,
+          `Know what it does far out (${lowerFirst(courseName(course))}): that is seen outdoors, last of all.`,
+        )
       : courseStep(id, [course], arms);
   });
 }
@@ -136,11 +148,11 @@ function courseStep(id: string, courses: readonly SignalCourse[], arms: boolean)
   });
 }
 
-/** What the bench cannot show, since home is too near: it is known beforehand, and seen outdoors. */
-function farStep(id: string, course: SignalCourse): BenchStep {
+/** What the bench cannot show, since home is too near, or since the craft does not arm so: it is known beforehand. */
+function toKnow(id: string, course: SignalCourse, what: string): BenchStep {
   return benchStep({
     id,
-    what: `Know what it does far out (${lowerFirst(courseName(course))}): that is seen outdoors, last of all.`,
+    what,
     expect: course.phases.map(phaseText).join(" "),
     risk: "unpowered",
     check: CHECK,

@@ -84,7 +84,13 @@ function voltReadings(view: BenchView, { fullV }: PackFigures): BenchStep["readi
 
 function warningSteps(view: BenchView): BenchStep[] {
   const packs = packsHere(view).filter(({ warnCellV, landCellV }) => warnCellV !== null || landCellV !== null);
-  if (packs.length === 0 || view.word("pack.volts-from") === "none" || !canWarn(view)) return [];
+  if (packs.length === 0 || view.word("pack.volts-from") === "none") return [];
+  if (!canWarn(view)) {
+    view.unknown(
+      "The script does not say what tells the pilot that the pack is low: neither a picture, nor the handset, nor a sounder or lights. So its warning is not on this list.",
+    );
+    return [];
+  }
   const words = packs.map(({ section, warnCellV, landCellV, warnV, landV, warnAfterMah }) => {
     const parts = [
       ...(warnCellV === null ? [] : [`warns at ${withPackVolts(warnCellV, warnV)}`]),

@@ -4,6 +4,7 @@ import { capital } from "../../draw/words.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import type { MotorsPicture, PlacedMotor } from "../../protocol/motors.ts";
 import { motorsPicture } from "../panel/motors.ts";
+import { canArm } from "./armed-at-rest.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -49,15 +50,17 @@ function unsaidMotors(view: BenchView): BenchStep {
   );
   const count = view.integer("frame.motors");
   const spin = view.word("motors.spin");
+  const layout = view.word("frame.arm-layout");
+  const isStacked = layout === "stacked" || layout === "stacked-tri";
   return benchStep({
     id: "motors.each",
     what: "Start one motor after the other, and write down its number, its corner and its direction.",
     expect: sentences(
       count === null
         ? "Each starts by itself, and none twice."
-        : `${count} motors, each by itself and in a corner of its own.`,
+        : `${count} motors, each by itself and ${isStacked ? "two of them on each arm" : "in a place of its own"}.`,
       count === 4 && "Neighbours turn against each other; those across from each other turn alike.",
-      spin !== null && count === 4 && spinInWords(spin),
+      spin !== null && count === 4 && layout !== "plus" && spinInWords(spin),
     ),
     risk: "spins",
     check: CHECK,
@@ -134,7 +137,7 @@ function servoSteps(view: BenchView): BenchStep[] {
 }
 
 function idleSteps(view: BenchView): BenchStep[] {
-  if (!view.mode("arm") && view.word("safety.stick-arming") !== "yes") return [];
+  if (!canArm(view)) return [];
   const idle = view.text("motors.idle");
   const spins = view.word("safety.spin-when-armed");
   const band = view.text("motors.reverse-band");
@@ -168,7 +171,7 @@ function idleSteps(view: BenchView): BenchStep[] {
 
 function turtleSteps(view: BenchView): BenchStep[] {
   const turtle = view.reached("turtle");
-  if (!turtle) return [];
+  if (!turtle || (view.mode("arm") && !canArm(view))) return [];
   const power = view.text("safety.turtle-power");
   const stop = view.text("safety.turtle-stop-after");
   return [
@@ -176,7 +179,9 @@ function turtleSteps(view: BenchView): BenchStep[] {
       id: "motors.turtle",
       what: `Select turtle (${turtle.text}), then arm, and push one stick to one side for a moment.`,
       expect: sentences(
-        "Two or more motors of one side run, backwards, and stop when the stick is let go.",
+        view.word("motors.reversible") === "no"
+          ? "STOP: as the script has it the motors cannot run backwards (reversible no), so nothing rights the craft. Mend that line or the one of turtle first."
+          : "Two or more motors of one side run, backwards, and stop when the stick is let go.",
         power !== null && `They have ${power} at most.`,
         stop !== null && `After ${stop} they stop by themselves.`,
       ),

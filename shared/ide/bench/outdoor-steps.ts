@@ -7,6 +7,7 @@ import { joinWithAnd } from "../../text/list.ts";
 import { formatDuration } from "../context/format.ts";
 import { currentRange, throttleRange } from "../context/hover-words.ts";
 import { motorsPicture } from "../panel/motors.ts";
+import { armedAtRest } from "./armed-at-rest.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -63,6 +64,7 @@ function propellerStep(view: BenchView): BenchStep {
   const each = motors.flatMap(({ number, place, direction }) =>
     direction === null ? [] : [`motor ${number}${place === null ? "" : ` (${placeWords(place)})`} ${direction}`],
   );
+  const atRest = armedAtRest(view);
   const size = ["propeller-diameter", "propeller-pitch", "propeller-blades"].map((name) => view.text(`frame.${name}`));
   return benchStep({
     id: PROPELLERS_ON,
@@ -73,7 +75,11 @@ function propellerStep(view: BenchView): BenchStep {
       each.length > 0 ? `Seen from above: ${joinWithAnd(each)}.` : "Each as its motor was seen to turn.",
       "Of each blade the thicker, higher edge goes first. None is cracked, all are tight.",
     ),
-    caution: "From here on the craft can cut: pack in last, and hands off once it is.",
+    caution: sentences(
+      atRest !== null &&
+        "STOP: with every control at rest this craft is armed, or may be. No propellers before that is mended.",
+      "From here on the craft can cut: pack in last, and hands off once it is.",
+    ),
     risk: "unpowered",
     picture: "motors",
     from: [
@@ -83,17 +89,24 @@ function propellerStep(view: BenchView): BenchStep {
   });
 }
 
+/** Whether a line gives a port to a satellite receiver. */
+function hasSatellites({ craft }: BenchView): boolean {
+  return [...(craft.settings.get("ports")?.values() ?? [])].some(
+    ({ value }) => value?.kind === "choice" && value.word === "gps",
+  );
+}
+
 /** A craft that knows places waits for its satellites before it starts. */
 function fixSteps(view: BenchView): BenchStep[] {
   const needs = view.integer("navigation.fix-needs");
   const waits = view.word("safety.arm-needs-fix") === "yes";
-  if (needs === null && !waits) return [];
+  if (needs === null && !waits && !hasSatellites(view)) return [];
   return [
     benchStep({
       id: "outdoors.fix",
       what: "Set it down under the open sky, and wait for satellites.",
       expect: sentences(
-        needs !== null && `${needs} satellites or more.`,
+        needs === null ? "Their number grows within a minute or so." : `${needs} satellites or more.`,
         waits && "Until then it does not arm.",
         view.word("navigation.home-set") === "kept" && "Home is where it was armed first since it was plugged in.",
         view.word("navigation.home-set") === "renewed" && "Home is where it was armed last.",
@@ -264,7 +277,17 @@ function homeInWords(view: BenchView, height: string | null, obstacle: string | 
   const climb = CLIMBS[view.word("navigation.return-climb") ?? ""];
   const override = view.word("navigation.stick-override");
   const distance = view.text("navigation.start-distance");
+  const [heightM, obstacleM] = [
+    view.amount("navigation.return-height", "m"),
+    view.amount("navigation.obstacle-height", "m"),
+  ];
+  const isTooLow = heightM !== null && obstacleM !== null && heightM <= obstacleM;
+  const ports = [...(view.craft.settings.get("ports")?.values() ?? [])];
   return sentences(
+    isTooLow && "STOP: it would fly into what stands there: raise “return-height” first.",
+    !hasSatellites(view) &&
+      ports.every(({ value }) => value !== null) &&
+      "STOP: no port is given to a satellite receiver, so it knows no way home: write its port first.",
     height !== null &&
       `It flies home ${height} above the start${climb ? `, and ${climb}` : ""}${obstacle === null ? "" : `; the tallest obstacle there is ${obstacle}`}.`,
     speed !== null && `It comes at ${speed}.`,

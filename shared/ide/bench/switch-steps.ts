@@ -8,7 +8,7 @@ import type { BenchRisk, BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
-import { asSentence, type ControlWords, controlWords } from "./control-words.ts";
+import { asSentence, type ControlWords, controlWords, throttleIsMiddle } from "./control-words.ts";
 
 const CHECK = "bench.switches-checked";
 
@@ -33,7 +33,7 @@ export function switchSteps(view: BenchView): BenchStep[] {
   }
   noteUnseen(view, board, tour, words);
   const seen = new Map<string, number>();
-  let hasWarned = tour.start.armed !== "no";
+  const caution = armedCautions(view, tour, words);
   return [
     startStep(view, tour, words),
     ...runsOf(tour).map(([first, last]): BenchStep => {
@@ -43,13 +43,11 @@ export function switchSteps(view: BenchView): BenchStep[] {
       const count = (seen.get(place) ?? 0) + 1;
       seen.set(place, count);
       const before = tour.moves[first - 1] ?? tour.start;
-      const warns = !hasWarned && move.armed !== "no";
-      hasWarned ||= warns;
       return benchStep({
         id: `switches.${place}${count > 1 ? `-${count}` : ""}`,
         what: asSentence(`${inTurn(moves, words)}${stillHeld(tour, first, words)}`),
         expect: changeInWords(move, before, tour.undecided),
-        caution: warns ? armedCaution(move) : null,
+        caution: caution(move),
         risk: move.armed === "no" ? "powered" : armedRisk(view),
         check: CHECK,
         moves: moves.map(({ name, to, on, comesOn, goesOff }) => ({ control: name, to, on, comesOn, goesOff })),
@@ -83,12 +81,42 @@ function inTurn(moves: readonly TourMove[], words: ControlWords): string {
   return `${joinWithAnd([first, ...others.map((each) => each.slice(verb.length))])}, one after another`;
 }
 
-function armedCaution({ armed, on, possible }: TourMove): string {
-  const isTurned = on.includes("turtle") || possible.includes("turtle");
-  return sentences(
-    `From here on the craft ${armed === "yes" ? "is" : "may be"} armed: keep the throttle closed.`,
-    isTurned && "Turtle is selected as well: the motors would run backwards.",
-  );
+/** What to mind at a movement: that it arms, and once for each what then drives the motors against the stick. */
+function armedCautions(view: BenchView, { start }: Tour, words: ControlWords): (move: TourMove) => string | null {
+  let hasWarned = start.armed !== "no";
+  const told = new Set<string>();
+  return ({ name, armed, on, possible }) => {
+    if (armed === "no") return null;
+    const fresh = [...on, ...possible].filter((mode) => !told.has(mode));
+    for (const mode of fresh) told.add(mode);
+    const first =
+      !hasWarned && `From here on the craft ${armed === "yes" ? "is" : "may be"} armed: ${kept(view, words, name)}`;
+    hasWarned = true;
+    return (
+      sentences(
+        first,
+        fresh.includes("turtle") && "Turtle is selected as well: the motors would run backwards.",
+        runUpCaution(fresh),
+      ) || null
+    );
+  };
+}
+
+/** How the throttle is kept while the craft is armed. */
+function kept(view: BenchView, words: ControlWords, moved: string): string {
+  if (words.called(moved) === "the throttle stick")
+    return "its motors may run up, since the throttle itself arms it. Take it back at once.";
+  return throttleIsMiddle(view) ? "keep the throttle in its middle." : "keep the throttle closed.";
+}
+
+/** Modes in which the craft asks for power by itself, whatever the throttle. */
+const RUN_UP: ReadonlySet<string> = new Set(["return-home", "hold-height", "hold-place", "loss-trial"]);
+
+/** What to mind of an armed craft with these modes on; null where none of them drives the motors by itself. */
+export function runUpCaution(on: readonly string[]): string | null {
+  const names = on.filter((mode) => RUN_UP.has(mode));
+  if (names.length === 0) return null;
+  return `With ${joinWithAnd(names)} on, the motors of an armed craft may run up by themselves: a hand at the plug of the pack.`;
 }
 
 /** Everything back at rest, what arms first; none where it is there already. */
@@ -117,7 +145,7 @@ function endStep(view: BenchView, { start, moves, undecided }: Tour, words: Cont
             `${words.moved(first.name, first.from)}${away.size > 1 ? " first, then put all others back at rest" : ""}`,
           )
         : "Put every control back at rest.",
-      expect: sentences(isArmed && "It disarms.", onInWords(start, undecided)),
+      expect: sentences(isArmed && "It disarms.", onInWords(view, start, undecided)),
       risk: isArmed ? armedRisk(view) : "powered",
       check: CHECK,
     }),
@@ -131,7 +159,7 @@ function startStep(view: BenchView, tour: Tour, words: ControlWords): BenchStep 
   return benchStep({
     id: "switches.rest",
     what: asSentence(`put every control at rest: ${joinWithAnd(places)}`),
-    expect: onInWords(start, tour.undecided),
+    expect: onInWords(view, start, tour.undecided),
     caution: isArmed
       ? `With every control at rest this craft ${start.armed === "yes" ? "is" : "may be"} armed: expect that the motors turn as soon as it has power.`
       : null,
@@ -143,9 +171,12 @@ function startStep(view: BenchView, tour: Tour, words: ControlWords): BenchStep 
 }
 
 /** “Level on, and nothing else.” */
-function onInWords({ on, possible }: TourStart, undecided: Tour["undecided"]): string {
+function onInWords({ craft }: BenchView, { on, possible }: TourStart, undecided: Tour["undecided"]): string {
+  const known = craft.gaps.length > 0 ? " of what is known" : "";
   return sentences(
-    on.length === 0 ? "Nothing is on." : asSentence(`${joinWithAnd(on.map(shortName))} on, and nothing else`),
+    on.length === 0
+      ? `Nothing${known} is on.`
+      : asSentence(`${joinWithAnd(on.map(shortName))} on, and nothing else${known}`),
     undecidedInWords(possible, undecided),
   );
 }

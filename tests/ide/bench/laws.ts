@@ -14,14 +14,14 @@ export const MOST_RISK: readonly (readonly [phase: string, most: BenchRisk])[] =
   ["first-power", "powered"],
   ["link", "may-arm"],
   ["sticks", "may-arm"],
-  ["mount", "powered"],
+  ["mount", "may-arm"],
   ["switches", "spins"],
   ["arming", "spins"],
   ["motors", "spins"],
   ["loss", "spins"],
-  ["meters", "powered"],
+  ["meters", "may-arm"],
   ["helpers", "spins"],
-  ["picture", "powered"],
+  ["picture", "may-arm"],
   ["outdoors", "flies"],
 ];
 
