@@ -1,6 +1,7 @@
 /** Before and while a board is flashed: what is kept, what is written down, and what the day of it makes void. */
 import type { Dialect } from "../../dialect/dialect.ts";
 import { readBoard } from "../../dialect/read/read-board.ts";
+import { writeBoard } from "../../dialect/write/write-board.ts";
 import type { BenchCheckState, BenchPhase, BenchReading, BenchStep } from "../../protocol/bench.ts";
 import { BENCH_CHECKS } from "../../rules/lib/bench-checks.ts";
 import { joinWithAnd, joinWithOr } from "../../text/list.ts";
@@ -8,7 +9,7 @@ import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 import { STAGES } from "./put-back-stages.ts";
 import { NO_PACK } from "./put-back-steps.ts";
-import type { Said } from "./put-back-values.ts";
+import { isSaidBy, type Said } from "./put-back-values.ts";
 
 /** What was saved of the board before, if anything. */
 export interface SavedText {
@@ -67,37 +68,38 @@ function savedInWords(view: BenchView, { text, dialect }: SavedText): string {
       const [section = "", name = ""] = each.split(" ");
       if (!isSaidBy(view, section, name)) unsaid.add(`${section}.${name}`);
     }
+  const others = differing(view, text, dialect).filter((name) => !unsaid.has(name));
   const kept = new Set(craft.kept.filter((each) => each.dialect === dialect.name).map((each) => each.text.trim()));
   const unread = lines.filter(
     ({ state, line }) => state !== "read" && state !== "idle" && !kept.has(lineOf(text, line)),
   );
   return sentences(
     names,
+    others.length > 0 && `Text and script differ in ${namesInWords(others)}: see which of the two is right.`,
     unsaid.size > 0 && `Only the text says ${namesInWords([...unsaid])}.`,
     unread.length > 0 &&
       `${unread.length === 1 ? "One line" : `${unread.length} lines`} of it nobody reads, and the script does not keep: fettle board read puts such lines into it.`,
-    unsaid.size + unread.length === 0 && "As it stands, the script has all that it says.",
+    unsaid.size + unread.length + others.length === 0 && "As it stands, the script has all that it says.",
   );
+}
+
+/** What the text says otherwise once the craft is written onto it; how a board rounds makes no difference by that. */
+function differing({ whole: craft, workspace }: BenchView, text: string, dialect: Dialect): string[] {
+  const valuesIn = (of: string): ReadonlyMap<string, string> => {
+    const values = new Map<string, string>();
+    for (const { state, says } of readBoard(dialect, of, { workspace, handset: null, craft }).lines)
+      for (const each of state === "read" ? says : []) {
+        const [section = "", name = ""] = each.split(" ");
+        values.set(`${section}.${name}`, `${values.get(`${section}.${name}`) ?? ""}\n${each}`);
+      }
+    return values;
+  };
+  const after = valuesIn(writeBoard(dialect, craft, workspace, text).text);
+  return [...valuesIn(text)].flatMap(([name, value]) => (after.has(name) && after.get(name) !== value ? [name] : []));
 }
 
 function lineOf(text: string, line: number): string {
   return (text.split(/\r\n|\r|\n/)[line] ?? "").trim();
-}
-
-function isSaidBy({ whole }: BenchView, section: string, name: string): boolean {
-  switch (section) {
-    case "modes":
-      return whole.modes.has(name);
-    case "outputs":
-      return whole.outputs.has(name);
-    case "adjust":
-      return whole.adjust.has(name);
-    default:
-      return (
-        whole.settings.get(section)?.has(name) === true ||
-        (section === "osd" ? whole.osd : section === "osd-second" ? whole.osdSecond : null)?.has(name) === true
-      );
-  }
 }
 
 function namesInWords(names: readonly string[]): string {

@@ -5,7 +5,7 @@ import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 import { type BoardLines, isExcused, isSpoken } from "./put-back-lines.ts";
 import { STAGES, type Stage } from "./put-back-stages.ts";
-import { inWords, type Said } from "./put-back-values.ts";
+import { inWords, isSaidBy, type Said } from "./put-back-values.ts";
 
 /** Said at every step at which the board takes lines; the list keeps the first. */
 export const NO_PACK = "The bench cable alone, no pack: a cable plus a pack is a live craft that can arm and spin.";
@@ -19,7 +19,7 @@ export function stagePhases(view: BenchView, said: readonly Said[], board: Board
       title: stage.title,
       how: null,
       steps: [
-        ...lineSteps(stage, said, board),
+        ...lineSteps(view, stage, said, board),
         ...handSteps(stage, said, board),
         ...(BESIDE[stage.name]?.(view) ?? []),
         ...(stage.name === "rest" ? unreadSteps(board) : []),
@@ -53,16 +53,20 @@ function wholePhase({ dialect, written }: BoardLines): BenchPhase {
   };
 }
 
-function lineSteps(stage: Stage, said: readonly Said[], board: BoardLines | null): BenchStep[] {
+function lineSteps(view: BenchView, stage: Stage, said: readonly Said[], board: BoardLines | null): BenchStep[] {
   const part = board?.parts?.find((each) => each.part === stage.name);
   if (!board || !part) return [];
   const spoken = said.filter((each) => each.stage === stage.name && isSpoken(board, each));
+  const besides = board.ontoBase
+    ? [...part.says].filter((what) => !isSaidBy(view, ...names(what))).map((what) => names(what).join("."))
+    : [];
   return [
     benchStep({
       id: `put-back.${stage.name}.lines`,
       what: `Send the board ${part.own === 1 ? "this line" : `these ${part.own} lines`}, and let it save.`,
       expect: sentences(
         spoken.length > 0 && `Then it has: ${inWords(spoken)}.`,
+        besides.length > 0 && `Besides, what only the saved text says: ${besides.join(", ")}.`,
         inexactInWords(board.written, (what) => part.says.has(what)),
       ),
       caution: NO_PACK,
@@ -71,6 +75,12 @@ function lineSteps(stage: Stage, said: readonly Said[], board: BoardLines | null
       lines: part.lines,
     }),
   ];
+}
+
+/** Section and name. */
+function names(what: string): [section: string, name: string] {
+  const at = what.indexOf(" ");
+  return [what.slice(0, at), what.slice(at + 1)];
 }
 
 /** What the board's lines hold otherwise than the script says it. */

@@ -68,3 +68,20 @@ export function inWords(said: readonly Pick<Said, "words" | "section">[]): strin
   if (sections.size <= 1) return said.map(({ words }) => words).join("; ");
   return [...sections].map(([section, words]) => `${section}: ${words.join("; ")}`).join(". ");
 }
+
+/** Whether the craft says something of a name, whatever it is. */
+export function isSaidBy({ whole }: BenchView, section: string, name: string): boolean {
+  switch (section) {
+    case "modes":
+      return whole.modes.has(name);
+    case "outputs":
+      return whole.outputs.has(name);
+    case "adjust":
+      return whole.adjust.has(name);
+    default:
+      return (
+        whole.settings.get(section)?.has(name) === true ||
+        (section === "osd" ? whole.osd : section === "osd-second" ? whole.osdSecond : null)?.has(name) === true
+      );
+  }
+}
