@@ -23,14 +23,15 @@ interface Part {
 }
 
 /**
- * The place of a mode; null where it is not known, or where no state turns the mode on. Of each way in which the mode
+ * The place of a mode; null where it is not known, or where no state turns the mode on, or every one. Of each way in which the mode
  * comes on, what is so at rest anyway counts for nothing, and neither does what arms the craft nor where a stick is:
  * with or without it the hand makes the same movement. Where nothing else is left, that is the place.
  */
 export function habitPlace(craft: Craft, workspace: Workspace, mode: string): HabitPlace | null {
   const board = boardOf(craft, workspace);
   const ways = waysOf(board, mode);
-  if (ways === null) return null;
+  // What is on all the time is nowhere: no hand looks for it.
+  if (ways === null || ways.some((demands) => demands.length === 0)) return null;
   const names = handsetNames(craft, workspace);
   const partsOf = (demands: readonly Demand[]) => demands.map((each) => partOf(each, names));
   const arming = mode === "arm" ? [] : (waysOf(board, "arm") ?? []).flatMap((demands) => moved(demands, board));
@@ -113,7 +114,7 @@ function placeOf(ways: readonly (readonly Part[])[]): HabitPlace {
       words: parts.map(({ words }) => words).join(" with "),
     }))
     .sort((a, b) => (a.key < b.key ? -1 : 1));
-  const told = texts.slice(0, MOST_TOLD).map(({ words }) => (words === "" ? "any position" : words));
+  const told = texts.slice(0, MOST_TOLD).map(({ words }) => words);
   const more = texts.length - told.length;
   return {
     key: texts.map(({ key }) => key).join(" or "),
