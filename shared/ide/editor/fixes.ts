@@ -15,25 +15,18 @@ export interface OfferedFix {
 /** A finding with positions of the controls that show it. */
 export type WitnessedFinding = Finding & Required<Pick<Finding, "witness">>;
 
-/** The fixes of every finding whose range touches this one; none that would rewrite bytes which cannot be read. */
+/** The fixes of every finding whose range touches this one. */
 export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
   return findingsOf(workspace, file)
     .filter((finding) => touches(finding.range, range))
-    .flatMap((finding) => {
-      const fixes = finding.fixes.filter(({ edits }) => edits.every((edit) => isReadWhole(workspace, edit.file)));
-      return fixes.map(({ title, edits, certain }) => ({
+    .flatMap((finding) =>
+      finding.fixes.map(({ title, edits, certain }) => ({
         finding,
         title,
         edits,
-        only: fixes.length === 1 || certain === true,
-      }));
-    });
-}
-
-/** False for a file that holds other bytes than the text which is shown of it: to save that would lose them. */
-function isReadWhole({ view }: Workspace, file: string): boolean {
-  const answer = view.read(file);
-  return answer?.kind !== "text" || answer.validUtf8;
+        only: finding.fixes.length === 1 || certain === true,
+      })),
+    );
 }
 
 /** What is found of checks on the bench: the list says what to do then. */

@@ -24,7 +24,18 @@ export function findingsOf(workspace: Workspace, file: string, handset?: string)
 
 /** The same rule by rule: all of them take a tenth of a second on the longest craft that is read for the first time. */
 export function* findingSteps(workspace: Workspace, file: string, handset?: string): Steps<Finding[]> {
-  return levelled(yield* foundIn(workspace, file, handset), workspace.levels);
+  return levelled(withSafeFixes(yield* foundIn(workspace, file, handset), workspace), workspace.levels);
+}
+
+/** No fix writes to a file that holds other bytes than the text which is shown of it: to save that would lose them. */
+function withSafeFixes(found: Finding[], { view }: Workspace): Finding[] {
+  const isSafe = ({ edits }: Finding["fixes"][number]) =>
+    edits.every(({ file }) => {
+      const answer = view.read(file);
+      return answer?.kind !== "text" || answer.validUtf8;
+    });
+  if (found.every(({ fixes }) => fixes.every(isSafe))) return found;
+  return found.map((finding) => ({ ...finding, fixes: finding.fixes.filter(isSafe) }));
 }
 
 /** The findings at their rules' own severities. */
