@@ -1,4 +1,5 @@
 /** The checks that have a day: how far each is, its day to write, and that it no longer holds. */
+import { useRef } from "preact/hooks";
 import { dueInWords } from "../../shared/draw/bench-words.ts";
 import type { BenchCheckState, BenchList } from "../../shared/protocol/bench.ts";
 import type { BenchMade } from "../../shared/protocol/panel-messages.ts";
@@ -46,15 +47,20 @@ interface Props {
 
 /** All checks of the craft, at the foot of the list. */
 export function Checks({ progress, isNow, make }: Props) {
+  const heading = useRef<HTMLHeadingElement>(null);
   if (progress.length === 0) return null;
   const complete = progress.filter(isComplete);
   // Each is a step to undo of its own.
   const writeAll = () => {
     for (const { check } of complete) make({ kind: "day", check: check.name });
+    // The button goes.
+    heading.current?.focus({ preventScroll: true });
   };
   return (
     <section aria-labelledby="bench-checks">
-      <h2 id="bench-checks">Days of checks</h2>
+      <h2 id="bench-checks" ref={heading} tabIndex={-1}>
+        Days of checks
+      </h2>
       {isNow && complete.length > 1 && (
         <p>
           <button type="button" onClick={writeAll}>
@@ -64,19 +70,22 @@ export function Checks({ progress, isNow, make }: Props) {
       )}
       <ul class="check-days">
         {progress.map((each) => (
-          <li key={each.check.name}>
+          <li key={each.check.name} tabIndex={-1}>
             <p>
               <b>{each.check.title}</b> <span class="quiet">{stateInWords(each)}</span>
             </p>
             {isNow && (
               <p class="step-ways">
-                {isComplete(each) && <WriteDay progress={each} make={make} />}
+                {isComplete(each) && <WriteDay progress={each} make={make} then={toRow} />}
                 {each.check.at && (
                   <button
                     type="button"
                     class="link"
                     aria-label={`${each.check.title}: it no longer holds`}
-                    onClick={() => make({ kind: "void", check: each.check.name })}
+                    onClick={({ currentTarget }) => {
+                      toRow(currentTarget);
+                      make({ kind: "void", check: each.check.name });
+                    }}
                   >
                     It no longer holds
                   </button>
@@ -90,6 +99,11 @@ export function Checks({ progress, isNow, make }: Props) {
   );
 }
 
+/** The row keeps the keyboard where its button goes. */
+function toRow(button: HTMLElement): void {
+  button.closest("li")?.focus({ preventScroll: true });
+}
+
 function stateInWords({ check: { due, at }, ticked, steps }: CheckProgress): string {
   const made = at === null ? "No day in the script yet." : dueInWords(due);
   return steps === 0 ? made : `${made} ${ticked} of ${steps} ticked.`;
@@ -99,16 +113,22 @@ function stateInWords({ check: { due, at }, ticked, steps }: CheckProgress): str
 export function WriteDay({
   progress: { check },
   make,
+  then,
 }: {
   readonly progress: CheckProgress;
   readonly make: Props["make"];
+  /** Gives the keyboard on, as the button goes. */
+  readonly then: (button: HTMLElement) => void;
 }) {
   return (
     <button
       type="button"
       class="first"
       aria-label={`Write today as the day of the check: ${check.title}`}
-      onClick={() => make({ kind: "day", check: check.name })}
+      onClick={({ currentTarget }) => {
+        make({ kind: "day", check: check.name });
+        then(currentTarget);
+      }}
     >
       Write today's day
     </button>

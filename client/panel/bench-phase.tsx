@@ -17,6 +17,8 @@ interface PhaseProps {
   readonly progress: readonly CheckProgress[];
   readonly tick: (id: string) => void;
   readonly make: (gesture: BenchMade) => void;
+  /** Gives the keyboard to the step after this one. */
+  readonly goOn: (step: string) => void;
   readonly show: (sight: BenchSight, step: string) => void;
   readonly isOpen: boolean;
   readonly fold: (to: "unfolded" | "folded") => void;
@@ -34,6 +36,7 @@ export function Phase({
   progress,
   tick,
   make,
+  goOn,
   show,
   isOpen,
   fold,
@@ -73,7 +76,8 @@ export function Phase({
             />,
             ...(isNow ? complete : []).map((each) => (
               <li class="day-offer" key={each.check.name}>
-                All of “{each.check.title}” is ticked. <WriteDay progress={each} make={make} />
+                All of “{each.check.title}” is ticked.{" "}
+                <WriteDay progress={each} make={make} then={() => goOn(step.id)} />
               </li>
             )),
           ];

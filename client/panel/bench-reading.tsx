@@ -13,13 +13,15 @@ interface Props {
   readonly tab: 0 | -1;
   /** Gives the keyboard back to the step. */
   readonly leave: () => void;
+  /** Gives it to what is to be written down next. */
+  readonly goOn: () => void;
 }
 
 /** Longer than between two keys of somebody who types figures. */
 const PAUSE_MS = 180;
 
 /** The field, and below it what is expected, what would be written, or why that cannot be read. */
-export function ReadingField({ reading, file, tab, leave }: Props) {
+export function ReadingField({ reading, file, tab, leave, goOn }: Props) {
   const id = useId();
   const { name, what, form, text } = reading;
   /** What is typed and not written yet; null while the script's own text stands in the field. */
@@ -55,7 +57,7 @@ export function ReadingField({ reading, file, tab, leave }: Props) {
     if (event.key === "Enter" && !event.isComposing) {
       event.preventDefault();
       write();
-      if (hint?.kind !== "unclear") leave();
+      if (draft !== null && hint?.kind !== "unclear") goOn();
     } else if (event.key === "Escape") {
       event.stopPropagation();
       setDraft(null);
@@ -71,12 +73,13 @@ export function ReadingField({ reading, file, tab, leave }: Props) {
           type="text"
           id={id}
           value={typed}
-          placeholder={form}
+          placeholder={`as in ${form}`}
           autocomplete="off"
           spellcheck={false}
           tabIndex={tab}
           aria-invalid={hint?.kind === "unclear"}
           aria-describedby={`${id}-hint`}
+          data-untouched={draft === null || undefined}
           onInput={({ currentTarget }) => setDraft(currentTarget.value)}
           onKeyDown={onKeyDown}
         />

@@ -35,6 +35,14 @@ const SIGHTS: Readonly<Record<BenchPictureName, string>> = {
 export function StepRow({ step, number, file, tab, isTicked, isNow, why, sight, tick, show }: Props) {
   const { id, what, expect, caution, readings, from } = step;
   const boxId = `step-${id}`;
+  const toBox = () => document.getElementById(boxId)?.focus();
+  /** The next reading of the step; after the last one its box. */
+  const goOn = (at: number) => {
+    const fields = document.getElementById(boxId)?.closest(".step")?.querySelectorAll<HTMLElement>("input[type=text]");
+    const next = fields?.[at + 1];
+    if (next) next.focus();
+    else toBox();
+  };
   return (
     <li class={`step ${isTicked ? "is-ticked" : ""}`} data-row={id}>
       <label class="step-box" for={boxId}>
@@ -56,14 +64,15 @@ export function StepRow({ step, number, file, tab, isTicked, isNow, why, sight, 
         {why !== "" && <p class="quiet">{why}</p>}
       </div>
       <div class="step-more">
-        {readings.map((reading) =>
+        {readings.map((reading, at) =>
           isNow ? (
             <ReadingField
               key={reading.name}
               reading={reading}
               file={file}
               tab={tab}
-              leave={() => document.getElementById(boxId)?.focus()}
+              leave={toBox}
+              goOn={() => goOn(at)}
             />
           ) : (
             <p key={reading.name}>

@@ -51,7 +51,13 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
   const [wanted, want] = useState(from);
   const isNow = stands === "now";
   const progress = progressOf(list, ticked);
-  useUndoKeys();
+  const bar = useRef<HTMLParagraphElement>(null);
+  /** What was told no longer holds, whatever it was that is taken back. */
+  const forget = () => {
+    setTold((was) => was && { message: "Undone.", isWritten: false });
+    return false;
+  };
+  useUndoKeys(forget);
   useEffect(
     () =>
       onHostMessage((message) => {
@@ -70,6 +76,11 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
     look({ folds: unfolded(id) });
     want(id);
   };
+  const goOn = (from: string) => {
+    const after = ids[ids.indexOf(from) + 1];
+    if (after === undefined) want(from);
+    else goTo(after);
+  };
   const tick = (id: string) => {
     setTold(null);
     // A phase in which something is done stays unfolded, also once the next step is in another one.
@@ -79,7 +90,20 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
     look({ folds: Object.fromEntries(list.phases.map(({ name }) => [name, to])) });
   const make = (gesture: BenchMade) => {
     postToHost({ kind: "bench", file, gesture });
+    // With its first day a list could be shortened to what is due, under the hands of whoever is at work on it.
+    if (gesture.kind === "day" && looks.shown === null) look({ shown });
     if (gesture.kind === "void") look({ ticks: withoutCheck(list, looks.ticks, gesture.check) });
+  };
+  /** Where a button goes with what it does, the keyboard is left where that is told. */
+  const toBar = () => bar.current?.focus({ preventScroll: true });
+  const undo = () => {
+    postToHost({ kind: "undo" });
+    forget();
+    toBar();
+  };
+  const beginAnew = () => {
+    look({ ticks: {}, folds: {} });
+    toBar();
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const box = event.target;
@@ -98,19 +122,22 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
   const done = ids.filter((id) => ticked.has(id)).length;
   const whyOf = duesInWords(list);
   const whys = new Map(list.phases.flatMap(({ steps }) => steps.map((step) => [step.id, whyOf(step)])));
-  const phaseProps = { whys, file, ticked, current, isNow, progress, tick, make, show: showFrom };
+  const phaseProps = { whys, file, ticked, current, isNow, progress, tick, make, goOn, show: showFrom };
   return (
     <div class="bench" ref={root} {...keys.within} {...{ onKeyDown }}>
       <p class="bench-warning">
         <strong>{list.warning}</strong>
       </p>
       <div class="bench-bar">
-        <p role="status">
+        <p>
+          <b>{list.craft}</b>
+        </p>
+        <p role="status" ref={bar} tabIndex={-1}>
           {ids.length === 0 ? "Nothing is due." : `${done} of ${ids.length} ticked.`} {told?.message}
         </p>
         <p class="step-ways">
           {told?.isWritten && (
-            <button type="button" class="link" onClick={() => postToHost({ kind: "undo" })}>
+            <button type="button" class="link" onClick={undo}>
               Undo
             </button>
           )}
@@ -120,7 +147,7 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
             </button>
           )}
           {done > 0 && (
-            <button type="button" class="link" onClick={() => look({ ticks: {}, folds: {} })}>
+            <button type="button" class="link" onClick={beginAnew}>
               Begin anew
             </button>
           )}

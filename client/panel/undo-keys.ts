@@ -22,5 +22,6 @@ export function useUndoKeys(cancel: () => boolean = () => false): void {
 const NOT_TYPED: ReadonlySet<string> = new Set(["range", "checkbox", "radio"]);
 
 function isTyped({ target }: Event): boolean {
-  return target instanceof HTMLInputElement && !NOT_TYPED.has(target.type);
+  // Where nothing was typed since it was written, nothing of the field's own could be taken back.
+  return target instanceof HTMLInputElement && !NOT_TYPED.has(target.type) && target.dataset.untouched === undefined;
 }

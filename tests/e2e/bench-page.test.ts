@@ -85,7 +85,7 @@ test("by keys alone: space ticks, arrows go on, and the whole says how far one i
   // Of the steps only one is reached by Tab.
   expect(await panel.page.locator(".step input[type=checkbox][tabindex='0']").count()).toBe(1);
   await panel.page.getByRole("button", { name: "Go on" }).click();
-  expect(await focused()).toBe("step-unpowered.propellers");
+  await expect.poll(focused).toBe("step-unpowered.propellers");
   await panel.page.getByRole("button", { name: "Begin anew" }).click();
   expect(await status()).toContain("0 of 9 ticked.");
 });
@@ -161,6 +161,71 @@ test("a reading is typed, tried, written by Enter and taken back by Escape", asy
   expect(await posted("undo")).toHaveLength(1);
 });
 
+test("what is read is written down one after another, and taken back where nothing new is typed", async () => {
+  const { page } = panel;
+  const list = benchOf();
+  const phases = list.phases.map((phase) => ({
+    ...phase,
+    steps: phase.steps.map((step) => ({
+      ...step,
+      readings: step.readings.flatMap((each) => [each, { ...each, name: "bench.pitch", what: "both ends of pitch" }]),
+    })),
+  }));
+  await show({ ...list, phases });
+  await page.getByLabel("Both ends of roll").fill("988 2012");
+  await page.keyboard.press("Enter");
+  const pitch = page.getByLabel("both ends of pitch");
+  expect(await pitch.evaluate((node) => node === document.activeElement)).toBe(true);
+  await page.keyboard.press("Control+z");
+  expect(await posted("undo")).toHaveLength(1);
+  await page.keyboard.type("988 2011");
+  await page.keyboard.press("Control+z");
+  expect(await posted("undo")).toHaveLength(0);
+  await pitch.fill("988 2011");
+  await page.keyboard.press("Enter");
+  expect(await focused()).toBe("step-sticks.roll");
+});
+
+test("with its first day a list stays as it is, and the keyboard on it; what is undone is no longer told", async () => {
+  const { page } = panel;
+  const BOWL = "file:///shed/craft/bowl.fettle";
+  await show({ ...benchOf(), file: BOWL });
+  await page.getByRole("button", { name: "Unfold all" }).click();
+  await box(/motor 1 alone/).check();
+  await box(/motor 2 alone/).check();
+  await page
+    .getByRole("button", { name: /Write today/ })
+    .first()
+    .focus();
+  await page.keyboard.press("Enter");
+  expect((await posted("bench-looks")).at(-1)?.looks[BOWL]?.shown).toBe("all");
+  await expect.poll(focused).toBe("step-picture.osd");
+  await panel.post({
+    kind: "bench-told",
+    name: "bench.motors-checked",
+    message: "Written: “motors”.",
+    isWritten: true,
+  });
+  await page.getByRole("button", { name: "Undo" }).focus();
+  await page.keyboard.press("Enter");
+  expect(await posted("undo")).toHaveLength(1);
+  expect(await status()).toMatch(/^2 of 9 ticked\. Undone\.$/);
+  expect(await page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("status");
+});
+
+test("the list of another craft begins with its warning, and each stays where it was left", async () => {
+  const { page } = panel;
+  const top = () => page.evaluate(() => window.scrollY);
+  await page.evaluate(() => window.scrollTo(0, 500));
+  await expect.poll(top).toBe(500);
+  await page.evaluate(() => new Promise(requestAnimationFrame));
+  await show({ ...benchOf(), file: "file:///shed/craft/mug.fettle", craft: "Mug" });
+  await expect.poll(top).toBe(0);
+  expect(await page.locator(".bench-bar b").textContent()).toBe("Mug");
+  await show(benchOf());
+  await expect.poll(top).toBe(500);
+});
+
 test("once all of a check is ticked its day is offered, and a check can be void", async () => {
   const { page } = panel;
   await box(/motor 1 alone/).check();
@@ -214,10 +279,10 @@ test("a step shows its picture, a movement the switches as they stand then, and 
 test("ticks stay with their craft, on every page, and come from a page that has newer ones", async () => {
   const { page } = panel;
   await box(/propellers off/).check();
-  expect((await posted("bench-looks")).at(-1)).toEqual({
+  expect((await posted("bench-looks")).at(-1)).toMatchObject({
     kind: "bench-looks",
     since: "now",
-    looks: { [JUG]: { ticks: { "unpowered.propellers": expect.any(Object) }, shown: null, folds: expect.any(Object) } },
+    looks: { [JUG]: { ticks: { "unpowered.propellers": expect.any(Object) } } },
   });
   await show({ ...benchOf(), file: "file:///shed/craft/mug.fettle", craft: "Mug" });
   expect(await box(/propellers off/).isChecked()).toBe(false);
