@@ -73,7 +73,7 @@ export function ReadingField({ reading, file, tab, leave, goOn }: Props) {
           type="text"
           id={id}
           value={typed}
-          placeholder={`as in ${form}`}
+          placeholder={`such as ${form}`}
           autocomplete="off"
           spellcheck={false}
           tabIndex={tab}

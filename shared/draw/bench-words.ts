@@ -1,5 +1,5 @@
 /** What stands beside a step of the bench list, in words. */
-import type { BenchDue, BenchList, BenchReading, BenchStep } from "../protocol/bench.ts";
+import type { BenchCheckState, BenchDue, BenchList, BenchReading, BenchStep } from "../protocol/bench.ts";
 
 /** What is to be expected of a reading, and what the script has of it; empty where nothing is known. */
 export function readingInWords({ expected, text }: BenchReading): string {
@@ -36,6 +36,11 @@ export function dueInWords(due: BenchDue): string {
 /** What a list is, as its title. */
 export function kindInWords({ putBack }: Pick<BenchList, "putBack">): string {
   return putBack ? "Put it back after a wipe" : "Bench list";
+}
+
+/** How a check's line begins in its section, such as “order-checked”. */
+export function nameOfCheck({ name }: Pick<BenchCheckState, "name">): string {
+  return name.slice(name.indexOf(".") + 1);
 }
 
 /** How much there is to do: “41 steps, 3 of them done and still good”. */

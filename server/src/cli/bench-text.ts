@@ -1,5 +1,11 @@
 /** The bench list as a person reads it at a terminal. */
-import { countInWords, duesInWords, kindInWords, readingInWords } from "../../../shared/draw/bench-words.ts";
+import {
+  countInWords,
+  duesInWords,
+  kindInWords,
+  nameOfCheck,
+  readingInWords,
+} from "../../../shared/draw/bench-words.ts";
 import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchStep } from "../../../shared/protocol/bench.ts";
 import { oneLine } from "./io.ts";
@@ -52,8 +58,11 @@ function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesI
 const CONTROL = /[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u2028\u2029]/g;
 
 function checksText(checks: readonly BenchCheckState[]): string {
-  const width = Math.max(...checks.map(({ name }) => name.length));
-  return checks.map(({ name, due }) => `  ${name.padEnd(width)}  ${due.state === "done" ? due.day : "due"}\n`).join("");
+  const names = checks.map(nameOfCheck);
+  const width = Math.max(...names.map(({ length }) => length));
+  return checks
+    .map(({ due }, i) => `  ${names[i]!.padEnd(width)}  ${due.state === "done" ? due.day : "due"}\n`)
+    .join("");
 }
 
 /** Text in lines of at most `WIDTH` columns where words allow it. */

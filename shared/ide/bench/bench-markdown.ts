@@ -1,5 +1,5 @@
 /** The bench list as Markdown, with boxes to tick. */
-import { countInWords, duesInWords, kindInWords, readingInWords } from "../../draw/bench-words.ts";
+import { countInWords, duesInWords, kindInWords, nameOfCheck, readingInWords } from "../../draw/bench-words.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchReading, BenchStep } from "../../protocol/bench.ts";
 import { paragraphs, plainText } from "../context/markdown.ts";
 import { visibleText } from "../print/shown-text.ts";
@@ -52,8 +52,7 @@ function readingText(reading: BenchReading): string {
 }
 
 function checkText({ name, title, due }: BenchCheckState): string {
-  const own = name.slice(name.indexOf(".") + 1);
-  return `- ${shown(title)}: ${shown(own)} ${due.state === "done" ? due.day : "\\_\\_\\_\\_-\\_\\_-\\_\\_"}`;
+  return `- ${shown(title)}: ${shown(nameOfCheck({ name }))} ${due.state === "done" ? due.day : "\\_\\_\\_\\_-\\_\\_-\\_\\_"}`;
 }
 
 /** A text that is not read as Markdown, on one line, with nothing in it that does not show. */

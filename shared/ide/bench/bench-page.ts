@@ -1,5 +1,5 @@
 /** The bench list as a sheet that is printed: one file, with the pictures of this craft beside the steps that use them. */
-import { countInWords, duesInWords, kindInWords, readingInWords } from "../../draw/bench-words.ts";
+import { countInWords, duesInWords, kindInWords, nameOfCheck, readingInWords } from "../../draw/bench-words.ts";
 import type {
   BenchCheckState,
   BenchList,
@@ -176,7 +176,7 @@ function daysOf(checks: readonly BenchCheckState[]): string {
         : `<input class="ruled" autocomplete="off" aria-label="day of ${shownText(title)}">`;
     // A check that had a day says why it is to be done again.
     const again = due.state === "due" && at !== null ? ` <span class="again">${shownText(due.why)}</span>` : "";
-    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(name)}</code>${again}</td><td>${day}</td></tr>`;
+    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(nameOfCheck({ name }))}</code>${again}</td><td>${day}</td></tr>`;
   });
   return `<section aria-labelledby="days">
 <h2 id="days">Days to write into “bench”</h2>

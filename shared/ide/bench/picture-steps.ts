@@ -119,8 +119,8 @@ function channelSteps(view: BenchView): BenchStep[] {
       expect: sentences(
         frequency !== null && `${frequency}${label === null ? "" : `, called ${label.replace(/^"(.*)"$/, "“$1”")}`}.`,
         power !== null && `It sends ${power}.`,
-        low && `Its least with video-low (${low.text}).`,
-        high && `Its most with video-high (${high.text}).`,
+        low && `It sends its least with video-low (${low.text}).`,
+        high && `It sends its most with video-high (${high.text}).`,
         limit,
         "What may be sent is the law of the place and of the licence held.",
       ),

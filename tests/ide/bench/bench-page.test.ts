@@ -100,7 +100,7 @@ test("a change is told once, and only of a check that had a day", () => {
   const [above, days] = body(list).split("Days to write into “bench”");
   expect(above!.match(/“mount-yaw” changed/g)).toHaveLength(1);
   expect(above).not.toContain("No day is written");
-  expect(days).toBe(" Check Line Day mount bench.mount-checked “mount-yaw” changed. meter bench.meter-checked");
+  expect(days).toBe(" Check Line Day mount mount-checked “mount-yaw” changed. meter meter-checked");
 });
 
 test("a picture is drawn in the part that first uses it, and named in those after; without one nothing is said", () => {
