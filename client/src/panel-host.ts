@@ -112,7 +112,7 @@ export function panelHost(
   };
   const gestures = osdGestures(ask);
   const bench = benchHost({ ask, gestures, log, post: (...said) => webviews.post(...said), refresh: () => refresh() });
-  /** Set while the page that is to show this view is still being opened. */
+  /** The view that a page is to show, until it says that it shows one: one that is still being opened is told again. */
   let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
   const fleet = fleetFeed({
@@ -152,8 +152,9 @@ export function panelHost(
   };
   const showView = async (name: ViewName, keyboard?: "left where it is") => {
     const webview = webviews.front();
-    pendingView = webview.isVisible() ? undefined : { webview, view: name };
-    if (!pendingView) webview.post({ kind: "show", view: name });
+    // A page that is visible may still be loading, and hears nothing then.
+    pendingView = { webview, view: name };
+    if (webview.isVisible()) webview.post({ kind: "show", view: name });
     await (keyboard ? webview.reveal() : webview.focus());
     refresh();
   };
@@ -261,6 +262,7 @@ export function panelHost(
         break;
       case "view":
         from.setView(message.view);
+        if (pendingView?.webview === from) pendingView = undefined;
         mark(marks);
         // Every model contains what the other views draw.
         if (message.view === "fleet") fleet.changed();

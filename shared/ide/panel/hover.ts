@@ -36,6 +36,6 @@ function figure(
     expected,
     said: held && `${formatNumber(held.said)} ${unit}`,
     at: held?.setting.source ?? null,
-    isDoubtful: held !== null && held.isFar && gaps.length === 0,
+    isDoubtful: (held?.isFar ?? false) && gaps.length === 0,
   };
 }
