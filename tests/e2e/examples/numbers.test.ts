@@ -53,6 +53,7 @@ test("the third tab is reached by keys, and has what the craft says", async () =
     "How much later it arrives",
     "A round of the loop",
     "Motors from above",
+    "Hover, by a rough estimate",
   ]);
 });
 

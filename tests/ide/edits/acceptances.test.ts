@@ -1,13 +1,18 @@
 /** Notes that accept a finding, offered where it stands: each of them, with a reason written, silences it. */
 import { describe, expect, test } from "vitest";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { acceptancesAt, type OfferedNote, type Reach } from "../../../shared/ide/edits/acceptances.ts";
+import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
 import { unmarked, WHEEL, workspaceOf } from "../../rules/check.ts";
+import { exampleView } from "../../rules/example-view.ts";
 import { scriptsIn } from "../../rules/fixtures.ts";
 import { atCursor } from "../cursor.ts";
 import { edited, type Texts } from "./scripts-edited.ts";
+
+const core = makeCore(makeCatalogue());
 
 /** What is offered at the cursor, and the text of the file after each. */
 function offeredAt(marked: string, more: Texts = {}): (readonly [title: string, text: string])[] {
@@ -146,8 +151,12 @@ test("of a layer by itself only in the layer: another file has no say in it", ()
 });
 
 /** Every place offered for every finding of a file, and the findings that it does not silence. */
-function tried(texts: Texts, file: string): { readonly reaches: Reach[]; readonly failed: string[] } {
-  const workspace = workspaceOf(texts);
+function tried(
+  texts: Texts,
+  file: string,
+  read: (texts: Texts) => Workspace = workspaceOf,
+): { readonly reaches: Reach[]; readonly failed: string[] } {
+  const workspace = read(texts);
   const reaches: Reach[] = [];
   const failed: string[] = [];
   for (const finding of findingsOf(workspace, file)) {
@@ -155,11 +164,11 @@ function tried(texts: Texts, file: string): { readonly reaches: Reach[]; readonl
       if (!isSame(note.finding, finding)) continue;
       reaches.push(note.reach);
       const changed = reasoned(texts, note);
-      const left = findingsOf(workspaceOf(changed), file).filter((each) => isSame(each, finding));
+      const left = findingsOf(read(changed), file).filter((each) => isSame(each, finding));
       const before = findingsOf(workspace, file).filter((each) => isSame(each, finding));
       // A second finding in the same words may stand on another line.
       if (left.length >= before.length) failed.push(`${file}, ${finding.code}: ${note.title}`);
-      const faults = findingsOf(workspaceOf(changed), file).filter(({ code }) => /^(use|allow|syntax)/.test(code));
+      const faults = findingsOf(read(changed), file).filter(({ code }) => /^(use|allow|syntax)/.test(code));
       const known = findingsOf(workspace, file).filter(({ code }) => /^(use|allow|syntax)/.test(code));
       if (faults.length > known.length) failed.push(`${file}, ${note.title}: ${faults.map(({ message }) => message)}`);
     }
@@ -176,8 +185,9 @@ function isSame(a: Finding, b: Finding): boolean {
 describe("each place that is offered silences the finding", () => {
   test.each(rules.filter((rule) => rule.acceptable !== false).map((rule) => [rule.code, rule] as const))(
     "%s",
-    (_, { examples: { bad } }) => {
-      const { reaches, failed } = tried(bad, Object.keys(bad)[0]!);
+    (_, rule) => {
+      const { bad } = rule.examples;
+      const { reaches, failed } = tried(bad, Object.keys(bad)[0]!, (texts) => core.at(exampleView(rule, texts, core)));
       expect(failed).toEqual([]);
       expect(reaches.length).toBeGreaterThan(0);
     },
