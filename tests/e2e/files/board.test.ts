@@ -55,6 +55,8 @@ const review = () => webview(editor.page, "tab");
 /** A file in the group of editors in which the texts stand; the dialect has the one beside. */
 async function open(path: string, line = 1) {
   await editor.page.keyboard.press("Control+1");
+  // Until then the group may still take the keyboard from the prompt.
+  await editor.page.locator(".editor-group-container").first().locator(".monaco-editor.focused").waitFor();
   await openFile(editor.page, path, line);
 }
 

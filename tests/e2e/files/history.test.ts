@@ -59,6 +59,8 @@ test("who changed the value when, and each text of then, drawn with what it used
   // The first one leads to the text itself, which the panel draws as it was, with the grid of then.
   await openFile(page, "craft/jug.fettle");
   await showPanel(page);
+  // Another suite may have left another view in front.
+  await webview(page).getByRole("tab", { name: "Goggles" }).click();
   await ask();
   await rows.filter({ hasText: "Begin" }).click();
   await page.locator(".tab.active", { hasText: "jug (5b5b5b5b5b).fettle" }).waitFor();
