@@ -1,5 +1,7 @@
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { FleetHabits, HabitPlace, HabitVote } from "../../model/habits.ts";
+import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, ExampleFiles, Report } from "../engine/rule.ts";
@@ -34,6 +36,20 @@ function asksForGuard(mode: string, now: HabitPlace, most: HabitPlace, arm: Habi
   const isGuard = (control: string, at: readonly string[]) =>
     mode === "arm" || (arm?.ways.some((way) => way.get(control)?.join() === at.join()) ?? false);
   return isGuarded(now, most, isGuard);
+}
+
+/** The texts last written of a file's craft, and the switches and the handset that they were written from. */
+const writtenIn = perFile((): { from: readonly unknown[]; texts: ReadonlyMap<string, string> } => ({
+  from: [],
+  texts: new Map(),
+}));
+
+/** As `habitTexts`, and the same for as long as a key touches no switch. */
+function textsOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, string> {
+  const last = writtenIn(craft);
+  const from = [boardOf(craft, workspace), craft.handset];
+  if (from.some((each, i) => each !== last.from[i])) Object.assign(last, { from, texts: habitTexts(craft) });
+  return last.texts;
 }
 
 interface Told {
@@ -90,7 +106,7 @@ export const rule: CraftRule = {
     if (!craft.handset || craft.modes.size === 0) return [];
     const habits = workspace.view.habits?.(craft.file);
     if (habits?.handset !== craft.handset.file) return [];
-    const texts = habitTexts(craft);
+    const texts = textsOf(craft, workspace);
     const armText = texts.get("arm");
     const arm = armText === undefined ? null : placeNow(craft, workspace, "arm", armText, habits);
     return [...texts].flatMap(([mode, text]) => {
