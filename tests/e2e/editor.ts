@@ -89,6 +89,8 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   const label = new RegExp(`^${escaped(title)}(,|$)`);
   const row = page.locator(".quick-input-list").getByRole("option", { name: label }).first();
   await again(async (waiting) => {
+    // The palette lists what it knows as it opens: one that was opened too early is closed first.
+    if (await quickInput(page).isVisible()) await page.keyboard.press("Escape");
     await page.keyboard.press("F1");
     await quickInput(page).fill(`>${title}`, waiting);
     await row.click(waiting);
