@@ -1,8 +1,10 @@
 /** The checks that have a day: how far each is, its day to write, and that it no longer holds. */
+
 import { useRef } from "preact/hooks";
 import { dueInWords } from "../../shared/draw/bench-words.ts";
 import type { BenchCheckState, BenchList } from "../../shared/protocol/bench.ts";
 import type { BenchMade } from "../../shared/protocol/panel-messages.ts";
+import { localDay } from "../../shared/text/day.ts";
 
 /** How much of a check is ticked, of its steps that are shown. */
 export interface CheckProgress {
@@ -29,14 +31,7 @@ export function progressOf({ checks, phases }: BenchList, ticked: ReadonlySet<st
 
 /** Whether its day is to be written: all of it is ticked, and the script does not have this day yet. */
 export function isComplete({ check, ticked, steps }: CheckProgress): boolean {
-  return steps > 0 && ticked === steps && !(check.due.state === "done" && check.due.day === today());
-}
-
-/** The day by this page's own clock; what is written is the host's. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return steps > 0 && ticked === steps && !(check.due.state === "done" && check.due.day === localDay(new Date()));
 }
 
 interface Props {

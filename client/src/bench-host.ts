@@ -12,6 +12,7 @@ import {
 } from "../../shared/protocol/bench-edit.ts";
 import type { PanelModel } from "../../shared/protocol/panel.ts";
 import type { BenchMade, FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { localDay } from "../../shared/text/day.ts";
 import type { Ask } from "./ask.ts";
 import type { OsdGestures } from "./osd-gestures.ts";
 
@@ -104,9 +105,3 @@ export function benchHost({ ask, gestures, log, post, refresh }: Parts): BenchHo
 }
 
 const NOT_WRITTEN = "Nothing was written, since the language server does not answer: restart it, then try again.";
-
-/** The day where the pilot is, such as 2026-03-15. */
-export function localDay(now: Date): string {
-  const two = (number: number) => String(number).padStart(2, "0");
-  return `${String(now.getFullYear()).padStart(4, "0")}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}

@@ -8,9 +8,9 @@ import {
   type WipedBoard,
 } from "../../shared/protocol/bench-file.ts";
 import { BOARD_OF_REQUEST, type BoardOfParams, type BoardOfResult } from "../../shared/protocol/board.ts";
+import { localDay } from "../../shared/text/day.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
-import { localDay } from "./bench-host.ts";
 import { boardTextOf } from "./board-files.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { saveList } from "./save-bench.ts";

@@ -1,8 +1,10 @@
 /** Revisions of git, as the editor's own git extension gives them; and why there are none. */
+
 import { type Disposable, EventEmitter, extensions, Uri } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import type { RevisionParams, RevisionResult } from "../../shared/protocol/compare.ts";
 import type { LoggedCommit, LogParams, LogResult } from "../../shared/protocol/history.ts";
+import { localDay } from "../../shared/text/day.ts";
 
 /** A commit that can be compared with. */
 export interface Commit {
@@ -232,13 +234,7 @@ function laterFirst(a: GitCommit, b: GitCommit): number {
 
 function toLogged({ hash, message, authorName, authorDate, commitDate }: GitCommit): LoggedCommit {
   const date = authorDate ?? commitDate;
-  return { id: hash, author: authorName ?? null, date: date ? dayOf(date) : null, subject: firstLine(message) };
-}
-
-/** A day where the editor stands, as ISO 8601 writes it. */
-function dayOf(date: Date): string {
-  const two = (number: number) => String(number).padStart(2, "0");
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+  return { id: hash, author: authorName ?? null, date: date ? localDay(date) : null, subject: firstLine(message) };
 }
 
 function firstLine(message: string): string {

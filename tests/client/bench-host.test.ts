@@ -1,10 +1,11 @@
 /** What the panel's pages say about the bench list, and what they are told. */
 import { expect, test } from "vitest";
-import { benchHost, localDay } from "../../client/src/bench-host.ts";
+import { benchHost } from "../../client/src/bench-host.ts";
 import { asUri } from "../../shared/protocol/addresses.ts";
 import type { BenchEditResult } from "../../shared/protocol/bench-edit.ts";
 import type { PanelModel } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { localDay } from "../../shared/text/day.ts";
 
 const JUG = asUri("file:///shed/jug.fettle");
 const HABITS = asUri("file:///shed/habits.fettle");

@@ -1,8 +1,10 @@
 /** What `fettle bench --wiped` asks for besides the craft: the dialect, the saved text, the day. */
+
 import { boardFileOf } from "../../../shared/dialect/dialects.ts";
 import { type PutBackOptions, putBackDialects } from "../../../shared/ide/bench/put-back.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
+import { localDay } from "../../../shared/text/day.ts";
 import type { Arguments } from "./arguments.ts";
 import { readBoardText } from "./board-bytes.ts";
 import { named, openDialect } from "./board-dialects.ts";
@@ -54,16 +56,9 @@ async function savedText({ craft, nameOf }: Opened, io: Io): Promise<string | nu
 
 function dayOf(given: Arguments): string {
   const day = given.text("flashed");
-  if (day === undefined) return today();
+  if (day === undefined) return localDay(new Date());
   const known = /^\d{4}-\d\d-\d\d$/.test(day) ? new Date(`${day}T00:00:00Z`) : null;
   if (!known || Number.isNaN(known.getTime()) || known.toISOString().slice(0, 10) !== day)
     throw new CannotRun(`--flashed takes a day, such as 2026-03-15, and “${day}” is none`);
   return day;
-}
-
-/** The day where the pilot is. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

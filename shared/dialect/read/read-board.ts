@@ -8,9 +8,9 @@ import { scriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
 import { scriptAnswer } from "../../model/script-limits.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { splitLines } from "../../syntax/split-lines.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { finish, type Steps } from "../../text/steps.ts";
+import { boardLines } from "../board-lines.ts";
 import { exactIn } from "../codes/held.ts";
 import type { Dialect } from "../dialect.ts";
 import { type Exact, exactOf } from "../exact.ts";
@@ -41,7 +41,7 @@ export function readBoard(dialect: Dialect, text: string, context: ReadContext):
 export function* readBoardSteps(dialect: Dialect, text: string, context: ReadContext): Steps<Reading> {
   const { catalogue } = context.workspace;
   const entries = entryReader(catalogue);
-  const lines = linesOf(text);
+  const lines = boardLines(text);
   const reader = lineReader(dialect, entries, false);
   const sayings = yield* sayingSteps(lines, reader, entries);
   const joined = joinEntries(sayings.all, entries, surroundingsOf(context));
@@ -84,7 +84,7 @@ export function lineReadings(dialect: Dialect, text: string, catalogue: Catalogu
 /** The same in steps. */
 export function* lineReadingSteps(dialect: Dialect, text: string, catalogue: Catalogue): Steps<readonly ReadLine[]> {
   const { entries, lines } = readersOf(dialect, catalogue);
-  const sayings = yield* sayingSteps(linesOf(text), lines, entries);
+  const sayings = yield* sayingSteps(boardLines(text), lines, entries);
   joinEntries(sayings.all, entries, RAW);
   yield;
   return linesRead(sayings, lines);
@@ -116,12 +116,6 @@ function readersOf(dialect: Dialect, catalogue: Catalogue): Readers {
   const readers = makeReaders(dialect, catalogue);
   remembered.set(dialect, { catalogue, readers });
   return readers;
-}
-
-/** The lines of a text without their ends; a mark of the byte order belongs to the encoding, and behind the last line end is no line. */
-function linesOf(text: string): readonly string[] {
-  const { lines } = splitLines(text.startsWith("\uFEFF") ? text.slice(1) : text);
-  return lines.length > 0 && lines.at(-1) === "" ? lines.slice(0, -1) : lines;
 }
 
 /** What a craft, or a handset, says beside the board's text. */

@@ -4,7 +4,7 @@
  */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { splitLines } from "../../syntax/split-lines.ts";
+import { boardLines } from "../board-lines.ts";
 import type { Dialect } from "../dialect.ts";
 import { type EntryReader, entryReader } from "../read/entries.ts";
 import { joinEntries, type Surroundings } from "../read/join-entries.ts";
@@ -45,7 +45,7 @@ export function partsOf(
   const entries = entryReader(workspace.catalogue);
   const reader = lineReader(dialect, entries);
   const around = surroundingsOf({ workspace, handset: null, craft });
-  const whole = sayingsOf(linesOf(text), reader, entries);
+  const whole = sayingsOf(boardLines(text), reader, entries);
   const indexOf = (line: PlacedLine) => {
     if (line.parse.kind !== "fits") return order.length;
     // Of a line that says several things the first that is needed counts.
@@ -69,12 +69,9 @@ export function partsOf(
       }),
     );
   const sent = parts.flatMap(({ lines }) => lines);
-  return meaningOf(sent, reader, entries, around) === meaningOf(linesOf(text), reader, entries, around) ? parts : null;
-}
-
-function linesOf(text: string): readonly string[] {
-  const { lines } = splitLines(text.startsWith("\uFEFF") ? text.slice(1) : text);
-  return lines.length > 0 && lines.at(-1) === "" ? lines.slice(0, -1) : lines;
+  return meaningOf(sent, reader, entries, around) === meaningOf(boardLines(text), reader, entries, around)
+    ? parts
+    : null;
 }
 
 function textOfPart(dialect: Dialect, lines: readonly PlacedLine[], all: readonly PlacedLine[]): string[] {
