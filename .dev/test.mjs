@@ -1,6 +1,7 @@
 // npm test: sets up, builds, and checks everything, in the real editor too if there is a browser.
 import { build } from "./build.mjs";
 import { findChromium, howToGetChromium } from "./chromium.mjs";
+import { runEditorSuites } from "./editor-suites.mjs";
 import { checkGenerated } from "./generate.mjs";
 import { fail, runTool, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
@@ -49,8 +50,7 @@ async function statusOf(/** @type {() => Promise<number>} */ check) {
 /** @returns {Promise<Outcome>} */
 async function inTheEditor() {
   if (findChromium()) {
-    const args = ["run", "--project", "e2e"];
-    return runCheck("the real editor", () => runTool("vitest/vitest.mjs", args, { FETTLE_BUILT: "1" }));
+    return runCheck("the real editor", runEditorSuites);
   }
   const message = `The tests in the real editor need a browser, and there is no Chromium here. ${howToGetChromium}`;
   if (process.env.FETTLE_NEEDS_BROWSER !== "1") {

@@ -13,7 +13,7 @@
  * `FETTLE_SHUFFLE=1 npx vitest run --project e2e`.
  *
  * - here: `startEditor`, `reloadWindow`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
- *   `pressFor`, `visibleLines`, `waitForLine`, `cursor`
+ *   `askBy` and `narrowListOf` (commands that ask), `pressFor`, `visibleLines`, `waitForLine`, `cursor`
  * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
  *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
  * - looks.ts: `webview` (the page inside the panel, to be used as any Playwright locator),
@@ -97,13 +97,23 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   });
 }
 
+/**
+ * Runs a command that asks, and waits for what shows that it does: the question's words, or a row of its list. A page
+ * that was opened a moment ago may still take the keyboard, at which a question closes: it is then asked again.
+ */
+export async function askBy(page: Page, title: string, asked: Locator): Promise<void> {
+  await again(async (waiting) => {
+    await runCommand(page, title);
+    await asked.first().waitFor(waiting);
+  });
+}
+
 /** Runs a command that asks with a list, and narrows the list to a row with that text, which Enter then takes. */
-export async function narrowListOf(page: Page, title: string, text: string): Promise<void> {
-  // A page that was opened a moment ago may still take the keyboard, at which the list closes.
+export async function narrowListOf(page: Page, title: string, text: string, row = text): Promise<void> {
   await again(async (waiting) => {
     await runCommand(page, title);
     await quickInput(page).fill(text, waiting);
-    await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: text }).waitFor(waiting);
+    await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: row }).waitFor(waiting);
   });
 }
 

@@ -1,7 +1,18 @@
 /** First contact: by keys alone from an empty folder to a handset, a craft and a panel; a second craft; the walkthrough's steps. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { PRACTICE_SCRIPT } from "../../client/src/practice-script.ts";
-import { cursor, type Editor, goTo, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
+import {
+  askBy,
+  cursor,
+  type Editor,
+  goTo,
+  quickInput,
+  runCommand,
+  startEditor,
+  type,
+  undo,
+  waitForLine,
+} from "./editor.ts";
 import { countedKeys } from "./keys.ts";
 import { problems } from "./language.ts";
 import { hasKeyboard, screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
@@ -132,7 +143,7 @@ test("a second craft is offered the handset, or makes another on the way; what i
     await enter();
   };
   const prompt = (text: string) => expect.poll(asked).toContain(text);
-  await runCommand(page, "Fettle: New Craft…");
+  await askBy(page, "Fettle: New Craft…", title().filter({ hasText: "New craft" }));
   await prompt("What is it called?");
   await answer("A bowl whose name is far too long for any display");
   await page.locator(".quick-input-message", { hasText: "at most 40 characters" }).waitFor();
@@ -205,7 +216,7 @@ test("a second craft is offered the handset, or makes another on the way; what i
 
 test("the craft takes another handset: what becomes of each control is shown, changed and written as one step", async () => {
   const { page } = editor;
-  await runCommand(page, "Fettle: Use Another Handset…");
+  await askBy(page, "Fettle: Use Another Handset…", row("Kiln"));
   await row("Kiln").first().click();
   await title().filter({ hasText: "Bowl on Kiln" }).waitFor();
   await row("TL → TL").filter({ hasText: "the same channel, ch5" }).waitFor();

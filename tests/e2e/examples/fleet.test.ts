@@ -2,8 +2,10 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import {
+  askBy,
   type Editor,
   goTo,
+  narrowListOf,
   openFile,
   quickInput,
   runCommand,
@@ -11,7 +13,7 @@ import {
   type as typeText,
   waitForLine,
 } from "../editor.ts";
-import { screenshot, violations, webview } from "../looks.ts";
+import { hasKeyboard, screenshot, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -60,6 +62,7 @@ test("opened wide, a cell leads to its line", async () => {
 test("the command shows the tab that is there", async () => {
   await runCommand(editor.page, "Fettle: Show the Fleet");
   await editor.page.locator(".tab.active", { hasText: "Fleet" }).waitFor();
+  await expect.poll(() => hasKeyboard(editor.page, "tab")).toBe(true);
 });
 
 test("a habit is changed on every craft that has it, after a look at each", async () => {
@@ -68,8 +71,8 @@ test("a habit is changed on every craft that has it, after a look at each", asyn
     await quickInput(page).fill(typed);
     await page.locator(".quick-input-list .monaco-list-row", { hasText: row }).first().click();
   };
-  await runCommand(page, "Fettle: Change a Habit Everywhere…");
-  await pick("finder", "on the handset “Wheel”");
+  await narrowListOf(page, "Fettle: Change a Habit Everywhere…", "finder", "on the handset “Wheel”");
+  await page.keyboard.press("Enter");
   await pick("PB is held", "PB is held and not arm");
   await quickInput(page).fill("TR is");
   await page.getByText("The position of TR is expected here").first().waitFor();
@@ -87,9 +90,9 @@ test("a habit is changed on every craft that has it, after a look at each", asyn
 test("another craft is made like the one in front, with what is hardware left alone", async () => {
   const { page } = editor;
   await openFile(page, "craft/gravy-boat.fettle", 3);
-  await runCommand(page, "Fettle: Make the Others Like This One…");
-  await quickInput(page).fill("Rates");
-  await page.locator(".quick-input-list .monaco-list-row", { hasText: "how it answers the sticks" }).first().click();
+  const rates = page.locator(".quick-input-list .monaco-list-row", { hasText: "how it answers the sticks" });
+  await askBy(page, "Fettle: Make the Others Like This One…", rates);
+  await rates.first().click();
   await page.keyboard.press("Enter");
   const tab = webview(page, "tab");
   await tab.getByRole("heading", { name: "Like “Gravy boat”" }).waitFor();

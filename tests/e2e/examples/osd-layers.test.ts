@@ -2,12 +2,12 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import {
+  askBy,
   type Editor,
   goTo,
   narrowListOf,
   openFile,
   quickInput,
-  runCommand,
   startEditor,
   type,
   undo,
@@ -154,10 +154,10 @@ test("what was moved by keys moves in the script that was drawn, though one turn
 
 test("a grid is picked or typed in the palette, and its layout shown before anything is written", async () => {
   const { page } = editor;
-  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await askBy(page, "Fettle: Fit the OSD Layout to Another Grid…", choice(/^Another size/));
   await choice(/^30 x 16/).click();
   await expect.poll(() => picture().textContent()).toContain("30 by 16");
-  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await askBy(page, "Fettle: Fit the OSD Layout to Another Grid…", choice(/^Another size/));
   await choice(/^Another size/).click();
   await page.keyboard.type("600 x 20");
   await page.getByText("up to 64 x 32").first().waitFor();
@@ -175,7 +175,7 @@ test("a layout in two files is fitted in both at once, and undone in both", asyn
   await openFile(page, "craft/gravy-boat.fettle", 53, 28);
   await type(page, "\nlap  at 42, 5");
   await drawn("lap").waitFor();
-  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await askBy(page, "Fettle: Fit the OSD Layout to Another Grid…", choice(/^Another size/));
   await choice(/^60 x 22/).click();
   await panel().getByRole("button", { name: "Apply", exact: true }).click();
   await choice(/In the layer “Wide OSD”, also changes the layout of/)
@@ -231,7 +231,7 @@ test("an OSD begins by one press and is one step to undo; what an element lacks 
   await drawn("alerts").focus();
   await page.keyboard.press("Control+z");
   await panel().getByText("Nothing is placed on the OSD yet.").waitFor();
-  await runCommand(page, "Fettle: Begin an OSD…");
+  await askBy(page, "Fettle: Begin an OSD…", choice(/^The usual elements, on 53 x 20/));
   await choice(/^The usual elements, on 53 x 20/).click();
   await drawn("cell-volts").waitFor();
   await panel().getByLabel("Add an element").fill("satellites");

@@ -1,6 +1,6 @@
 /** The bench list in the real editor: ticked, a reading and a day written into the script, undone. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, openFile, runCommand, startEditor, visibleLines } from "../editor.ts";
+import { askBy, type Editor, openFile, runCommand, startEditor, visibleLines } from "../editor.ts";
 import { applyQuickFix } from "../language.ts";
 import { hasKeyboard, screenshot, violations, webview } from "../looks.ts";
 
@@ -106,8 +106,11 @@ test("after a wipe what to do is shown beside the script, and the day of the new
   const { page } = editor;
   const { keyboard } = page;
   await openFile(page, "jug.fettle");
-  await runCommand(page, "Fettle: Put the Craft Back After a Wipe…");
-  await page.getByText("On which day does the board get its new software?").waitFor();
+  await askBy(
+    page,
+    "Fettle: Put the Craft Back After a Wipe…",
+    page.getByText("On which day does the board get its new software?"),
+  );
   await keyboard.type("2026-11-29");
   await keyboard.press("Enter");
   await page.getByText("Show what to do, and write “flashed-on 2026-11-29”").first().waitFor();

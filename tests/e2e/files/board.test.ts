@@ -1,6 +1,6 @@
 /** A board's text in the real editor: its lines are named, read into a script and reviewed, and what was adopted goes back. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, openFile, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
+import { askBy, type Editor, openFile, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
 import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
@@ -64,8 +64,7 @@ async function open(path: string, line = 1) {
 async function name(line: number, words: string, named: string, fact: string, value?: string) {
   const { page } = editor;
   await open("jug-board.txt", line);
-  await runCommand(page, "Fettle: Name This Line…");
-  await page.locator(".quick-input-title", { hasText: `Name line ${line}` }).waitFor();
+  await askBy(page, "Fettle: Name This Line…", page.locator(".quick-input-title", { hasText: `Name line ${line}` }));
   await quickInput(page).fill(words);
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: named }).waitFor();
   if (line === 3) await screenshot(page, "board-name");
@@ -104,7 +103,7 @@ test("a line says in our words what it means, and leads to the fact and to the c
 test("the text is read into a script beside it, with the lines that nobody named", async () => {
   const { page } = editor;
   await open("jug-board.txt", 1);
-  await runCommand(page, "Fettle: Read into a Script…");
+  await askBy(page, "Fettle: Read into a Script…", rows().filter({ hasText: "No handset" }));
   await rows().filter({ hasText: "No handset" }).click();
   await page.locator(".tab.active", { hasText: "jug-board.fettle" }).waitFor();
   await waitForLine(page, "|glaze is celadon");
@@ -116,7 +115,7 @@ test("the text is read into a script beside it, with the lines that nobody named
 test("it is reviewed against the craft, one line is adopted, and the board's text has nothing to change then", async () => {
   const { page } = editor;
   await open("jug-board.txt", 1);
-  await runCommand(page, "Fettle: Review This Text against a Craft…");
+  await askBy(page, "Fettle: Review This Text against a Craft…", rows().filter({ hasText: "jug.fettle" }));
   // The script that was read a moment ago names the text as well.
   await rows().filter({ hasText: "jug.fettle" }).click();
   await page.locator(".tab", { hasText: "Review: Jug" }).waitFor();

@@ -1,6 +1,7 @@
 /** “Compare with…” in the real editor: with the last commit, live, to both lines and to the editor's own comparison. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import {
+  askBy,
   type Editor,
   goTo,
   narrowListOf,
@@ -59,9 +60,8 @@ async function backToScript(path: string) {
 
 test("what the craft has otherwise than the last commit, with the layers as they were committed", async () => {
   const { page } = editor;
-  await runCommand(page, "Fettle: Compare with…");
   const options = page.locator(".quick-input-list .monaco-list-row");
-  await options.filter({ hasText: "The Last Commit (HEAD)" }).waitFor();
+  await askBy(page, "Fettle: Compare with…", options.filter({ hasText: "The Last Commit (HEAD)" }));
   expect(await options.filter({ hasText: "As flown on Sunday" }).count()).toBe(2);
   await screenshot(page, "compare-with");
   await quickInput(page).fill("last commit");

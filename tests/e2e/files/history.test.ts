@@ -1,6 +1,6 @@
 /** The history of a value in the real editor: who and when, the text of then, drawn as it was and left so. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, openFile, runCommand, startEditor } from "../editor.ts";
+import { askBy, type Editor, goTo, openFile, runCommand, startEditor } from "../editor.ts";
 import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 const wide = (columns: string) => `layer "Wide"\n\nosd\n  grid  ${columns}\n`;
@@ -43,8 +43,7 @@ test("who changed the value when, and each text of then, drawn with what it used
   const rows = page.locator(".quick-input-list .monaco-list-row");
   const ask = async () => {
     await goTo(page, 7, 4);
-    await runCommand(page, "Fettle: Show the History of This Value");
-    await rows.filter({ hasText: "Begin" }).waitFor();
+    await askBy(page, "Fettle: Show the History of This Value", rows.filter({ hasText: "Begin" }));
   };
   await ask();
   expect(await rows.nth(0).textContent()).toContain("Not committed yet3.5 V/cell → 3.6 V/cell");

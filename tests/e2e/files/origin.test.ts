@@ -1,11 +1,11 @@
 /** Where a value comes from, in the real editor: the chain, another value on one craft, a layer taken out and written out again. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import {
+  askBy,
   type Editor,
   goTo,
   openFile,
   quickInput,
-  runCommand,
   startEditor,
   type,
   undo,
@@ -52,8 +52,7 @@ const front = (name: string) => editor.page.locator(".tab.active", { hasText: na
 test("the chain of a value goes along in the editor, and back where it is dismissed", async () => {
   const { page } = editor;
   await goTo(page, 9, 5);
-  await runCommand(page, "Fettle: Where Does It Come From?");
-  await row(/warn-at 3\.7 V\/cell, Base/).waitFor();
+  await askBy(page, "Fettle: Where Does It Come From?", row(/warn-at 3\.7 V\/cell, Base/));
   await row(/warn-at 3\.6 V\/cell, Habits/).waitFor();
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "3.5 V/cell" }).waitFor();
   await page.keyboard.press("ArrowUp");
@@ -69,7 +68,7 @@ test("the chain of a value goes along in the editor, and back where it is dismis
 test("a value of a layer is said on one craft with the value selected, as one step to undo", async () => {
   const { page } = editor;
   await openFile(page, "habits.fettle", 5, 5);
-  await runCommand(page, "Fettle: Where Does It Come From?");
+  await askBy(page, "Fettle: Where Does It Come From?", row(/Override here, on Jug/));
   await row(/Override here, on Jug/).click();
   await front("jug.fettle").waitFor();
   await waitForLine(page, /land-at\s+3\.3\sV\/cell/);
@@ -87,8 +86,7 @@ test("lines are taken out into a layer that is named, and written out again", as
   const { page } = editor;
   await openFile(page, "jug.fettle", 8, 1);
   for (let i = 0; i < 5; i++) await page.keyboard.press("Shift+ArrowDown");
-  await runCommand(page, "Fettle: Extract a Layer…");
-  await quickInput(page).waitFor();
+  await askBy(page, "Fettle: Extract a Layer…", quickInput(page).and(page.locator(":focus")));
   await type(page, "Long way home");
   await page.keyboard.press("Enter");
   await waitForLine(page, 'use "long-way-home.fettle"');
@@ -118,8 +116,7 @@ test("lines are taken out into a layer that is named, and written out again", as
 test("a line goes into a layer of the craft, with what it does to others said before", async () => {
   const { page } = editor;
   await goTo(page, 9, 5);
-  await runCommand(page, "Fettle: Move to a Layer…");
-  await row(/Habits.*no other craft here uses it/s).waitFor();
+  await askBy(page, "Fettle: Move to a Layer…", row(/Habits.*no other craft here uses it/s));
   await row(/Base/).waitFor();
   await screenshot(page, "origin-layers-light");
   await row(/Habits/)
@@ -134,8 +131,7 @@ test("the chain is read well in every theme", async () => {
   for (const theme of Object.keys(themes).filter((each) => each !== "light") as Theme[]) {
     await useTheme(page, theme);
     await openFile(page, "base.fettle", 5, 5);
-    await runCommand(page, "Fettle: Where Does It Come From?");
-    await row(/warn-at 3\.7 V\/cell, Base/).waitFor();
+    await askBy(page, "Fettle: Where Does It Come From?", row(/warn-at 3\.7 V\/cell, Base/));
     await screenshot(page, `origin-chain-${theme}`);
     await page.keyboard.press("Escape");
     await quickInput(page).waitFor({ state: "hidden" });

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import {
+  askBy,
   type Editor,
   openFile,
   pressFor,
@@ -163,11 +164,14 @@ const pageOf = async (name: string) => {
   await expect.poll(() => explainTabs().allInnerTexts()).toEqual([`Explain: ${name}`]);
 };
 
+/** The name under the cursor stands first in the list. */
+const nameInFront = () =>
+  editor.page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "pack.capacity" });
+
 test("a name is picked from the list, the one under the cursor first, and its page leads on in one tab", async () => {
   const { page } = editor;
   await openScript("craft/tankard.fettle", 9, 4);
-  await runCommand(page, "Fettle: Explain a Name…");
-  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "pack.capacity" }).waitFor();
+  await askBy(page, "Fettle: Explain a Name…", nameInFront());
   await page.keyboard.press("Enter");
   await pageOf("pack.capacity");
   await explained().getByRole("link", { name: "pack.warn-after" }).first().click();
@@ -188,7 +192,7 @@ test("a name is picked from the list, the one under the cursor first, and its pa
 test("plain words that are typed into the list and entered at once find what they mean", async () => {
   const { page } = editor;
   await openScript("craft/tankard.fettle", 9, 4);
-  await runCommand(page, "Fettle: Explain a Name…");
+  await askBy(page, "Fettle: Explain a Name…", nameInFront());
   await type(page, "kill switch");
   await page.keyboard.press("Enter");
   await pageOf("arm");

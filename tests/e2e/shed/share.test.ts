@@ -1,7 +1,7 @@
 /** A craft shared in the real editor: what is taken out is shown, the script opens beside, and offers its review. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
-import { type Editor, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
+import { askBy, type Editor, quickInput, startEditor, waitForLine } from "../editor.ts";
 import { screenshot, webview } from "../looks.ts";
 
 const bowl = `craft "Bowl"
@@ -31,9 +31,8 @@ afterAll(() => editor?.close());
 test("the list leads to what is private, and the script that opens says nothing of it and offers its review", async () => {
   const { page } = editor;
   await waitForLine(page, 'craft "Bowl"');
-  await runCommand(page, "Fettle: Share…");
   const list = page.locator(".quick-input-widget");
-  await list.getByText("Share “Bowl” – 2 taken out").waitFor();
+  await askBy(page, "Fettle: Share…", list.getByText("Share “Bowl” – 2 taken out"));
   const option = (name: RegExp) => list.getByRole("option", { name });
   await option(/^frame\.owner/).waitFor();
   await option(/^note.*It holds an e-mail address/).waitFor();
