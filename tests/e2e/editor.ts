@@ -47,15 +47,20 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
     await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor(waiting);
     await page.keyboard.press("Enter");
     await page.locator(".tab.active", { hasText: name }).waitFor(waiting);
+    // Of a page that took the keyboard meanwhile no line can be asked for: the file is then opened again.
+    await tryGoTo(page, line, column, waiting);
   });
-  await goTo(page, line, column);
+}
+
+interface Waiting {
+  readonly timeout?: number;
 }
 
 /**
  * Does it again, as a person would, where something took the keyboard just then, or where the palette did not list a
  * command yet: it lists what it knows as it opens.
  */
-async function again(attempt: (waiting: { timeout?: number }) => Promise<void>): Promise<void> {
+async function again(attempt: (waiting: Waiting) => Promise<void>): Promise<void> {
   for (let triesLeft = 8; triesLeft > 0; triesLeft--) {
     const done = await attempt({ timeout: 2_500 }).then(
       () => true,
@@ -71,16 +76,18 @@ async function again(attempt: (waiting: { timeout?: number }) => Promise<void>):
  * a file that was opened a moment ago may still show its beginning, and the prompt may close before it was heard.
  */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  const there = page.locator("#status\\.editor\\.selection", { hasText: new RegExp(`^Ln ${line}, Col `) });
-  await again(async (waiting) => {
-    await page.keyboard.press("Control+g");
-    await quickInput(page).fill(`:${line}:${column}`, waiting);
-    // In the prompt and nowhere else: with the prompt gone the script would get a line.
-    await quickInput(page).press("Enter", waiting);
-    await quickInput(page).waitFor({ state: "hidden", ...waiting });
-    await page.locator(".monaco-editor.focused").first().waitFor(waiting);
-    await there.waitFor(waiting);
-  });
+  await again((waiting) => tryGoTo(page, line, column, waiting));
+}
+
+async function tryGoTo(page: Page, line: number, column: number, waiting: Waiting): Promise<void> {
+  await page.keyboard.press("Control+g");
+  await quickInput(page).fill(`:${line}:${column}`, waiting);
+  // In the prompt and nowhere else: with the prompt gone the script would get a line.
+  await quickInput(page).press("Enter", waiting);
+  await quickInput(page).waitFor({ state: "hidden", ...waiting });
+  await page.locator(".monaco-editor.focused").first().waitFor(waiting);
+  const there = new RegExp(`^Ln ${line}, Col `);
+  await page.locator("#status\\.editor\\.selection", { hasText: there }).waitFor(waiting);
 }
 
 /** Runs a command by its whole title as the palette shows it, such as `View: Show Explorer`. */

@@ -49,6 +49,8 @@ export async function openPage<To, From>(
   const errors: string[] = [];
   page.on("pageerror", (error) => errors.push(String(error)));
   await page.goto(pathToFileURL(join(folder, "index.html")).href);
+  // What is posted before the page says that it is there, nobody hears.
+  await page.waitForFunction(() => (window as unknown as { posted: unknown[] }).posted.length > 0);
   return {
     page,
     errors,

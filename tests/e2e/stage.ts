@@ -27,12 +27,11 @@ export function activate({ globalState, subscriptions }: ExtensionContext): void
 
 async function closeEverything(): Promise<void> {
   await commands.executeCommand("workbench.action.closeQuickOpen");
-  for (const document of workspace.textDocuments.filter(({ isUntitled, isDirty }) => isUntitled && isDirty)) {
+  // The next suite writes all files anyway, and what could not be saved over them would stay open.
+  for (const document of workspace.textDocuments.filter(({ isDirty }) => isDirty)) {
     await window.showTextDocument(document);
     await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
   }
-  // What is saved is not asked about; the next suite writes all files anyway.
-  await workspace.saveAll();
   for (const command of [
     "workbench.action.closeAllGroups",
     "workbench.action.closePanel",

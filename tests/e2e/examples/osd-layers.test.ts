@@ -159,11 +159,11 @@ test("a grid is picked or typed in the palette, and its layout shown before anyt
   await expect.poll(() => picture().textContent()).toContain("30 by 16");
   await askBy(page, "Fettle: Fit the OSD Layout to Another Grid…", choice(/^Another size/));
   await choice(/^Another size/).click();
-  await page.keyboard.type("600 x 20");
+  await page.locator(".quick-input-message", { hasText: "Columns and rows, as in 53 x 20" }).waitFor();
+  await quickInput(page).fill("600 x 20");
   await page.getByText("up to 64 x 32").first().waitFor();
-  for (const _ of "600 x 20") await page.keyboard.press("Backspace");
-  await page.keyboard.type("50 x 18");
-  await page.keyboard.press("Enter");
+  await quickInput(page).fill("50 x 18");
+  await quickInput(page).press("Enter");
   await expect.poll(() => picture().textContent()).toContain("50 by 18");
   expect(await editor.page.locator(".tab.dirty").count()).toBe(0);
   await panel().getByRole("button", { name: "Back", exact: true }).click();
@@ -249,6 +249,7 @@ test("what the numbers lack is written with the value selected", async () => {
   await waitForLine(page, /chemistry\s+lipo/);
   await expect.poll(() => panel().getByRole("heading", { name: "pack" }).count()).toBe(1);
   // The first value is selected: what is typed takes its place.
+  await page.locator(".monaco-editor.focused").first().waitFor();
   await page.keyboard.type("lihv");
   await waitForLine(page, /chemistry\s+lihv/);
   await panel().getByRole("tab", { name: "Goggles" }).click();

@@ -79,6 +79,8 @@ test("the effective craft follows what is typed in a layer, and leads to the lin
   await line("turtle    when PB is held").waitFor();
   await line("turtle    when PB is held")
     .locator(".detected-link")
+    // Under the key the link comes apart.
+    .first()
     .click({ modifiers: ["ControlOrMeta"] });
   await page.locator("#status\\.editor\\.selection", { hasText: "Ln 7" }).waitFor();
   await page.locator(".tab.active", { hasText: "habits.fettle" }).first().waitFor();
