@@ -1,31 +1,23 @@
 /** The tab of a comparison: what differs between two craft, riskiest first, and what is to be done with each. */
 import type { ComponentChildren } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { CompareResult, DifferenceRow, Risk } from "../../shared/protocol/compare.ts";
-import type {
-  Compared,
-  ComparisonAction,
-  FromComparison,
-  ToComparison,
-  Told,
-} from "../../shared/protocol/compare-messages.ts";
+import type { Compared, ComparisonAction, FromComparison } from "../../shared/protocol/compare-messages.ts";
 import { CompareRow, decisionOf } from "./compare-row.tsx";
 import { OutOfDate, ToldLine, Waiting } from "./fact-parts.tsx";
 import { counted } from "./fact-words.ts";
 import { editorApi } from "./host.ts";
-import { keepFocus } from "./keep-focus.ts";
 import { useRowKeys } from "./row-keys.ts";
-import { loadTabState, onTabMessage, saveTabState, useKeptScroll } from "./tab-page.ts";
+import { useTabAnswer } from "./tab-answer.ts";
+import { loadTabState, saveTabState } from "./tab-page.ts";
 
-/** What survives when the page is closed. */
+/** What of it survives when the page is closed. */
 interface Kept {
-  readonly about: Compared | null;
   /** The differences that stay as they are here, by what they say: one that changes is shown again. */
   readonly kept: readonly string[];
-  readonly scrollTop: number;
 }
 
-const initial: Kept = { about: null, kept: [], scrollTop: 0 };
+const initial: Kept = { kept: [] };
 
 type Differences = Extract<CompareResult, { kind: "differences" }>;
 
@@ -47,34 +39,8 @@ const run = (action: ComparisonAction) => () => post({ kind: "run", action });
 
 /** The whole page. It keeps what was decided; every difference comes with each result. */
 export function CompareApp() {
-  const [result, setResult] = useState<CompareResult | null>(null);
-  const [about, setAbout] = useState<Compared | null>(loadTabState(initial).about);
+  const { about, result, told, failed } = useTabAnswer<Compared, CompareResult, FromComparison>({ kind: "ready" });
   const [kept, setKept] = useState<readonly string[]>(loadTabState(initial).kept);
-  const [told, setTold] = useState<Told | null>(null);
-  const [failed, setFailed] = useState(false);
-
-  useEffect(() => {
-    const stop = onTabMessage((message: ToComparison) => {
-      switch (message.kind) {
-        case "about":
-          saveTabState({ about: message.about });
-          return setAbout(message.about);
-        case "result":
-          setFailed(false);
-          return setResult(message.result);
-        case "failed":
-          return setFailed(true);
-        case "told":
-          return setTold(message.told);
-        case "keyboard":
-          return post({ kind: "keyboard", has: document.hasFocus() });
-      }
-    });
-    post({ kind: "ready" });
-    return stop;
-  }, []);
-  useEffect(keepFocus, []);
-  useKeptScroll(result !== null);
 
   const decide = (next: readonly string[]) => {
     saveTabState({ kept: next });

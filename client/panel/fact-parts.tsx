@@ -1,6 +1,7 @@
 /** The parts of a row that both a comparison and a review have: its name, the value on either side, and what was told last. */
-import type { Told } from "../../shared/protocol/compare-messages.ts";
+
 import type { LinePlace } from "../../shared/protocol/findings.ts";
+import type { Told } from "../../shared/protocol/tab-messages.ts";
 import { editorApi } from "./host.ts";
 
 /** What Tab does with the controls of a row: only those of one row of a list are reached by it. */

@@ -1,53 +1,32 @@
 /** The tab of a change of several craft: what becomes of each of them, which are left out, and what is found then. */
-import { useEffect, useRef, useState } from "preact/hooks";
-import type { Told } from "../../shared/protocol/compare-messages.ts";
+import { useRef } from "preact/hooks";
 import type { FleetChange, FleetChangeCraft, FleetChangeResult } from "../../shared/protocol/fleet-change.ts";
-import type { FleetChangeAbout, FromFleetChange, ToFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
+import type { FleetChangeAbout, FromFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
+import type { Told } from "../../shared/protocol/tab-messages.ts";
 import { OutOfDate, ToldLine, Waiting } from "./fact-parts.tsx";
 import { FleetChangeRow } from "./fleet-change-row.tsx";
 import { editorApi } from "./host.ts";
-import { keepFocus } from "./keep-focus.ts";
 import { useRowKeys } from "./row-keys.ts";
-import { loadTabState, onTabMessage, saveTabState, useKeptScroll } from "./tab-page.ts";
+import { useTabAnswer } from "./tab-answer.ts";
+import { loadTabState, saveTabState } from "./tab-page.ts";
 
-/** What survives when the page is closed. */
+/** What of it survives when the page is closed. */
 interface Kept {
-  readonly about: FleetChangeAbout | null;
   /** Craft, and lines of craft; null where nobody has looked yet. */
   readonly leftOut: readonly string[] | null;
 }
 
-const initial: Kept = { about: null, leftOut: null };
+const initial: Kept = { leftOut: null };
 
 function post(message: FromFleetChange): void {
   editorApi.postMessage(message);
 }
 
 export function FleetChangeApp() {
-  const [result, setResult] = useState<FleetChangeResult | null>(null);
-  const [told, setTold] = useState<Told | null>(null);
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    const stop = onTabMessage((message: ToFleetChange) => {
-      switch (message.kind) {
-        case "about":
-          return saveTabState({ about: message.about });
-        case "result":
-          setFailed(false);
-          return setResult(message.result);
-        case "failed":
-          return setFailed(true);
-        case "told":
-          return setTold(message.told);
-        case "keyboard":
-          return post({ kind: "keyboard", has: document.hasFocus() });
-      }
-    });
-    post({ kind: "ready", leftOut: loadTabState(initial).leftOut });
-    return stop;
-  }, []);
-  useEffect(keepFocus, []);
-  useKeptScroll(result !== null);
+  const { result, told, failed } = useTabAnswer<FleetChangeAbout, FleetChangeResult, FromFleetChange>({
+    kind: "ready",
+    leftOut: loadTabState(initial).leftOut,
+  });
   return (
     <>
       {failed && <OutOfDate />}

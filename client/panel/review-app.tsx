@@ -1,26 +1,23 @@
 /** The tab of a review: what a text would change on a craft, line by line, and what would be found in the result. */
-import { useEffect, useRef, useState } from "preact/hooks";
-import type { Told } from "../../shared/protocol/compare-messages.ts";
+import { useRef, useState } from "preact/hooks";
 import type { HiddenCharacter, ReviewResult, ReviewRow } from "../../shared/protocol/review.ts";
 import type { FromReview, ReviewChoice, Reviewed, ToReview } from "../../shared/protocol/review-messages.ts";
+import type { Told, ToTab } from "../../shared/protocol/tab-messages.ts";
 import { OutOfDate, Waiting } from "./fact-parts.tsx";
 import { editorApi } from "./host.ts";
-import { keepFocus } from "./keep-focus.ts";
 import { HiddenList, Mapping, MeasureList, Result } from "./review-aside.tsx";
 import { AdoptBar } from "./review-bar.tsx";
 import { ReviewGroups } from "./review-groups.tsx";
 import { useRowKeys } from "./row-keys.ts";
-import { loadTabState, onTabMessage, saveTabState, useKeptScroll } from "./tab-page.ts";
-
-/** What survives when the page is closed. */
-interface Kept {
-  readonly about: Reviewed | null;
-  readonly choice: ReviewChoice;
-  readonly scrollTop: number;
-}
+import { useTabAnswer } from "./tab-answer.ts";
+import { loadTabState, saveTabState } from "./tab-page.ts";
 
 const nothingChosen: ReviewChoice = { chosen: null, mapping: {}, into: null, dialect: "" };
-const initial: Kept = { about: null, choice: nothingChosen, scrollTop: 0 };
+/** What of it survives when the page is closed. */
+const initial = { choice: nothingChosen };
+
+/** What only this page is told. */
+type More = Exclude<ToReview, ToTab<Reviewed, ReviewResult>>;
 
 type Review = Extract<ReviewResult, { kind: "review" }>;
 
@@ -30,11 +27,12 @@ function post(message: FromReview): void {
 
 /** The whole page. It keeps what the pilot chose; what comes of it is in each result. */
 export function ReviewApp() {
-  const [result, setResult] = useState<ReviewResult | null>(null);
-  const [about, setAbout] = useState<Reviewed | null>(loadTabState(initial).about);
   const [choice, setChoice] = useState<ReviewChoice>(loadTabState(initial).choice);
-  const [told, setTold] = useState<Told | null>(null);
-  const [failed, setFailed] = useState(false);
+  const { about, result, told, failed } = useTabAnswer<Reviewed, ReviewResult, FromReview, More>(
+    { kind: "ready", choice },
+    ({ whats }) => choose({ chosen: chosenIn(now.current).filter((what) => !whats.includes(what)) }),
+  );
+  // What the host says is heard by the page as it was first drawn.
   const now = useRef({ choice, result });
   now.current = { choice, result };
 
@@ -45,31 +43,6 @@ export function ReviewApp() {
     setChoice(next);
     post({ kind: "choose", choice: next });
   };
-
-  useEffect(() => {
-    const stop = onTabMessage((message: ToReview) => {
-      switch (message.kind) {
-        case "about":
-          saveTabState({ about: message.about });
-          return setAbout(message.about);
-        case "result":
-          setFailed(false);
-          return setResult(message.result);
-        case "failed":
-          return setFailed(true);
-        case "told":
-          return setTold(message.told);
-        case "adopted":
-          return choose({ chosen: chosenIn(now.current).filter((what) => !message.whats.includes(what)) });
-        case "keyboard":
-          return post({ kind: "keyboard", has: document.hasFocus() });
-      }
-    });
-    post({ kind: "ready", choice: now.current.choice });
-    return stop;
-  }, []);
-  useEffect(keepFocus, []);
-  useKeptScroll(result !== null);
 
   return (
     <>

@@ -1,9 +1,9 @@
 /** The foot of a review: what is adopted, and into which file. */
 
 import { asUri } from "../../shared/protocol/addresses.ts";
-import type { Told } from "../../shared/protocol/compare-messages.ts";
 import type { ReviewResult, ReviewTarget } from "../../shared/protocol/review.ts";
 import type { ReviewChoice } from "../../shared/protocol/review-messages.ts";
+import type { Told } from "../../shared/protocol/tab-messages.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { ToldLine } from "./fact-parts.tsx";
 import { counted } from "./fact-words.ts";

@@ -9,70 +9,35 @@ import {
   type TakeParams,
   type TakeResult,
 } from "../../shared/protocol/compare.ts";
-import type {
-  Compared,
-  ComparisonAction,
-  FromComparison,
-  ToComparison,
-} from "../../shared/protocol/compare-messages.ts";
-import type { LinePlace } from "../../shared/protocol/findings.ts";
-import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
+import type { Compared, ComparisonAction, FromComparison } from "../../shared/protocol/compare-messages.ts";
+import type { FromTab } from "../../shared/protocol/tab-messages.ts";
 import { addressOf } from "./addresses.ts";
-import type { Ask } from "./ask.ts";
-import { type LiveTab, type LiveTabs, liveTabs } from "./live-tabs.ts";
-import { type LastMade, lastMade } from "./undo-made.ts";
-import { makeEdits } from "./versioned-edits.ts";
-
-/** What a tab asks of other parts of the extension. */
-export interface TabParts {
-  readonly extension: Uri;
-  readonly ask: Ask;
-  /** Takes failures that need no message. */
-  readonly log: (message: string) => void;
-  /** Shows a line of a script, also of one that lies nowhere. */
-  readonly openPlace: (at: LinePlace) => Promise<unknown>;
-}
+import { type AnswerTab, answerTabs, TAB_REPAIRS, type TabParts } from "./answer-tabs.ts";
+import type { LiveTabs } from "./live-tabs.ts";
 
 export interface Comparisons extends Pick<LiveTabs<Compared>, "changed" | "disposables"> {
   /** Opens the report that compares a craft with another side. */
   open(mine: Uri, other: OtherSide): void;
 }
 
-type Tab = LiveTab<Compared, ToComparison>;
+type Tab = AnswerTab<Compared, CompareResult>;
+type Own = Exclude<FromComparison, FromTab>;
 
 const TYPE = "fettle.comparison";
 
 /** `showNativeDiff` shows both texts beside each other. */
-export function comparisonTabs(
-  { extension, ask, log, openPlace }: TabParts,
-  showNativeDiff: (compared: Compared) => Promise<unknown>,
-): Comparisons {
-  const made = new WeakMap<Tab, LastMade>();
+export function comparisonTabs(parts: TabParts, showNativeDiff: (compared: Compared) => Promise<unknown>): Comparisons {
+  const { ask } = parts;
   const paramsOf = ({ about: { mine, other } }: Tab): CompareParams => ({ uri: mine, other });
-
-  const show = async (tab: Tab) => {
-    try {
-      const result = await ask<CompareResult>(COMPARE_REQUEST, paramsOf(tab));
-      if (result.kind === "differences") tab.name(`${result.mine.name} | ${result.theirs.name}`);
-      tab.post({ kind: "result", result });
-    } catch (error) {
-      log(`${tab.about.mine} could not be compared: ${error}`);
-      tab.post({ kind: "failed" });
-    }
-  };
   const take = async (tab: Tab, whats: readonly string[]) => {
     const params: TakeParams = { ...paramsOf(tab), whats };
     let left: readonly { readonly message: string }[] = [];
-    const done = await makeEdits(async () => {
+    const edits = async () => {
       const result = await ask<TakeResult>(TAKE_REQUEST, params);
       left = result.kind === "edits" ? result.left : [];
       return result;
-    });
-    if (done.kind === "refused") return tab.post({ kind: "told", told: { message: done.message, undo: false } });
-    const last = made.get(tab) ?? lastMade();
-    made.set(tab, last);
-    tab.post({ kind: "told", told: last.told(done, takenInWords(whats, left)) });
-    tab.refresh();
+    };
+    if (await tabs.write(tab, edits, () => takenInWords(whats, left))) tab.refresh();
   };
   const act = (action: ComparisonAction, { about }: Tab): Thenable<unknown> | undefined => {
     const { mine, other } = about;
@@ -87,38 +52,27 @@ export function comparisonTabs(
       case "compare-other":
         return commands.executeCommand("fettle.compareWith", mine);
       case "restart-server":
-        return commands.executeCommand("fettle.restartServer");
       case "show-log":
-        return commands.executeCommand("fettle.showLog");
+        return commands.executeCommand(TAB_REPAIRS[action]);
     }
   };
-  const receive = async (message: FromComparison, tab: Tab) => {
-    switch (message.kind) {
-      case "ready":
-        return tab.refresh();
-      case "take":
-        return take(tab, message.whats);
-      case "open":
-        return void openPlace(message.at);
-      case "explain":
-        return void commands.executeCommand(PAGE_COMMAND, message.of);
-      case "undo":
-        return tab.post({ kind: "told", told: (await made.get(tab)?.undo(tab.keyboard)) ?? null });
-      case "run":
-        return void act(message.action, tab);
-    }
-  };
-  const tabs = liveTabs<Compared, ToComparison, FromComparison>({
+  const tabs = answerTabs<Compared, CompareResult, Own>(parts, {
     type: TYPE,
     place: "comparison",
     title: "Comparison",
-    extension,
-    show,
-    receive: (message, tab) =>
-      receive(message, tab).catch((error) => {
-        log(`“${message.kind}” could not be done in a comparison: ${error}`);
-        tab.post({ kind: "failed" });
-      }),
+    inWords: "a comparison",
+    answer: (tab) => ask<CompareResult>(COMPARE_REQUEST, paramsOf(tab)),
+    titleOf: (result) => (result.kind === "differences" ? `${result.mine.name} | ${result.theirs.name}` : undefined),
+    receive(message, tab) {
+      switch (message.kind) {
+        case "ready":
+          return tab.refresh();
+        case "take":
+          return take(tab, message.whats);
+        case "run":
+          return void act(message.action, tab);
+      }
+    },
   });
   return { ...tabs, open: (mine, other) => tabs.open({ mine: addressOf(mine), other }) };
 }

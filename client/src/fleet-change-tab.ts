@@ -7,83 +7,53 @@ import {
   MAKE_ALIKE_REQUEST,
   type MakeAlikeParams,
 } from "../../shared/protocol/fleet-change.ts";
-import type { FleetChangeAbout, FromFleetChange, ToFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
+import type { FleetChangeAbout, FromFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
+import type { FromTab } from "../../shared/protocol/tab-messages.ts";
+import { type AnswerTab, answerTabs, TAB_REPAIRS, type TabParts } from "./answer-tabs.ts";
 import type { Ask } from "./ask.ts";
-import type { TabParts } from "./comparison-tab.ts";
-import { type LiveTab, type LiveTabs, liveTabs } from "./live-tabs.ts";
-import { type LastMade, lastMade } from "./undo-made.ts";
-import { makeEdits } from "./versioned-edits.ts";
+import type { LiveTabs } from "./live-tabs.ts";
 
-type Tab = LiveTab<FleetChangeAbout, ToFleetChange>;
+type Tab = AnswerTab<FleetChangeAbout, FleetChangeResult>;
+type Own = Exclude<FromFleetChange, FromTab>;
 type LeftOut = readonly string[] | null;
-
-/** By tab what its page has left out, and what was written from it. */
-interface Kept {
-  leftOut: LeftOut;
-  readonly last: LastMade;
-}
 
 const TYPE = "fettle.fleetChange";
 
-const COMMANDS = { "restart-server": "fettle.restartServer", "show-log": "fettle.showLog" } as const;
-
-export function fleetChangeTabs({ extension, ask, log, openPlace }: TabParts): LiveTabs<FleetChangeAbout> {
-  const kept = new WeakMap<Tab, Kept>();
-  const keptOf = (tab: Tab): Kept => {
-    const known = kept.get(tab) ?? { leftOut: null, last: lastMade() };
-    kept.set(tab, known);
-    return known;
-  };
-  const show = async (tab: Tab) => {
-    try {
-      const result = await askChange(ask, tab.about, keptOf(tab).leftOut);
-      if (result.kind === "change") tab.name(result.title);
-      tab.post({ kind: "result", result });
-    } catch (error) {
-      log(`A change of several craft could not be worked out: ${error}`);
-      tab.post({ kind: "failed" });
-    }
-  };
+export function fleetChangeTabs(parts: TabParts): LiveTabs<FleetChangeAbout> {
+  const { ask } = parts;
+  /** By tab what its page has left out. */
+  const leftOuts = new WeakMap<Tab, LeftOut>();
   const apply = async (tab: Tab, leftOut: readonly string[]) => {
     let changed: readonly string[] = [];
-    const done = await makeEdits(async () => {
+    const edits = async () => {
       const result = await askChange(ask, tab.about, leftOut);
       if (result.kind === "refused") return result;
       changed = result.craft.flatMap(({ chosen, name }) => (chosen ? [name] : []));
       return result.edits;
-    });
-    if (done.kind === "refused") return tab.post({ kind: "told", told: { message: done.message, undo: false } });
-    tab.post({ kind: "told", told: keptOf(tab).last.told(done, `Changed on ${namesOf(changed)}.`) });
-    tab.refresh();
+    };
+    if (await tabs.write(tab, edits, () => `Changed on ${namesOf(changed)}.`)) tab.refresh();
   };
-  const receive = async (message: FromFleetChange, tab: Tab) => {
-    switch (message.kind) {
-      case "ready":
-      case "choose":
-        keptOf(tab).leftOut = message.leftOut;
-        return tab.refresh();
-      case "apply":
-        return apply(tab, message.leftOut);
-      case "open":
-        return void openPlace(message.at);
-      case "undo":
-        return tab.post({ kind: "told", told: await keptOf(tab).last.undo(tab.keyboard) });
-      case "run":
-        return void commands.executeCommand(COMMANDS[message.action]);
-    }
-  };
-  return liveTabs<FleetChangeAbout, ToFleetChange, FromFleetChange>({
+  const tabs = answerTabs<FleetChangeAbout, FleetChangeResult, Own>(parts, {
     type: TYPE,
     place: "fleet-change",
     title: "Change of several craft",
-    extension,
-    show,
-    receive: (message, tab) =>
-      receive(message, tab).catch((error) => {
-        log(`“${message.kind}” could not be done in a change of several craft: ${error}`);
-        tab.post({ kind: "failed" });
-      }),
+    inWords: "a change of several craft",
+    answer: (tab) => askChange(ask, tab.about, leftOuts.get(tab) ?? null),
+    titleOf: (result) => (result.kind === "change" ? result.title : undefined),
+    receive(message, tab) {
+      switch (message.kind) {
+        case "ready":
+        case "choose":
+          leftOuts.set(tab, message.leftOut);
+          return tab.refresh();
+        case "apply":
+          return apply(tab, message.leftOut);
+        case "run":
+          return void commands.executeCommand(TAB_REPAIRS[message.action]);
+      }
+    },
   });
+  return tabs;
 }
 
 function askChange(ask: Ask, about: FleetChangeAbout, leftOut: LeftOut): Promise<FleetChangeResult> {

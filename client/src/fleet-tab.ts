@@ -8,7 +8,7 @@ import {
   type FromFleetTab,
   type ToFleetTab,
 } from "../../shared/protocol/fleet-messages.ts";
-import type { TabParts } from "./comparison-tab.ts";
+import { TAB_REPAIRS, type TabParts } from "./answer-tabs.ts";
 import { FLEET_COMMANDS } from "./fleet-commands.ts";
 import { type LiveTab, type LiveTabs, liveTabs } from "./live-tabs.ts";
 
@@ -19,11 +19,7 @@ export const WHOLE_FLEET: FleetAbout = { of: "workspace" };
 
 const TYPE = "fettle.fleet";
 
-const COMMANDS = {
-  ...FLEET_COMMANDS,
-  "restart-server": "fettle.restartServer",
-  "show-log": "fettle.showLog",
-} as const;
+const COMMANDS = { ...FLEET_COMMANDS, ...TAB_REPAIRS } as const;
 
 export function fleetTab({ extension, ask, log, openPlace }: TabParts): LiveTabs<FleetAbout> {
   /** What the page of a tab has; a page that begins anew has nothing. */

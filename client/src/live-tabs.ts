@@ -1,5 +1,5 @@
 /**
- * Tabs whose page shows an answer of the server that stays live: of a comparison, of a review. Several may be open, one
+ * Tabs whose page shows an answer of the server that stays live: of a comparison, of the fleet. Several may be open, one
  * for each thing that they are about; each outlives the editor.
  */
 import { type Disposable, Uri, ViewColumn, type WebviewPanel, window } from "vscode";
@@ -28,7 +28,7 @@ export interface LiveTabs<About> {
   readonly disposables: readonly Disposable[];
 }
 
-interface LiveTabsOf<About, To, From> {
+export interface LiveTabsOf<About, To, From> {
   /** The type of the webview, as the manifest wakes the extension for it. */
   readonly type: string;
   readonly place: PagePlace;

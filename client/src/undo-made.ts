@@ -1,5 +1,5 @@
 /** What a tab wrote last, which it can undo. */
-import type { Told } from "../../shared/protocol/compare-messages.ts";
+import type { Told } from "../../shared/protocol/tab-messages.ts";
 import type { Keyboard } from "./keyboard.ts";
 import { stepIn } from "./step-in.ts";
 import type { Made } from "./versioned-edits.ts";
