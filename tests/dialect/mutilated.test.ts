@@ -8,6 +8,7 @@ import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { parse } from "../../shared/syntax/parse.ts";
+import { expectGrowth } from "../growth.ts";
 
 const catalogue = makeCatalogue();
 const core = makeCore(catalogue);
@@ -104,18 +105,6 @@ test("any text at all below a header", () => {
   );
 });
 
-/** Milliseconds of the processor's time to read a dialect, the best of two. */
-function timeOf(make: (n: number) => string, n: number): number {
-  const times = [1, 2].map(() => {
-    const tree = parse(make(n));
-    const before = process.cpuUsage();
-    readDialect("/kiln.fettle", tree, catalogue);
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1000;
-  });
-  return Math.min(...times);
-}
-
 function lines(n: number, line: (i: number) => string): string {
   return Array.from({ length: n }, (_, i) => line(i)).join("\n");
 }
@@ -138,11 +127,13 @@ const LARGE: Readonly<Record<string, (n: number) => string>> = {
 };
 
 test.each(Object.keys(LARGE))("reading takes time in proportion: %s", (name) => {
-  const make = LARGE[name]!;
-  timeOf(make, 200);
-  const [some, all] = [timeOf(make, 750), timeOf(make, 3000)];
+  const reading = (n: number) => {
+    const tree = parse(LARGE[name]!(n));
+    return () => readDialect("/kiln.fettle", tree, catalogue);
+  };
+  reading(200)();
   // Four times the lines; were it their square, it would be sixteen times.
-  expect(all).toBeLessThan(9 * some + 150);
+  expectGrowth(9, { small: reading(750), large: reading(3000) });
 });
 
 test("ten thousand lines are read, and a second set takes no more of them than it can", () => {

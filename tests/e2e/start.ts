@@ -56,7 +56,8 @@ interface SharedWindow extends Window {
 }
 
 const SIDE_BAR_PX = 300;
-const PATIENCE_MS = 30_000;
+/** The first window of a run starts while the unit tests do. */
+const PATIENCE_MS = 60_000;
 const workbenchModule = "/static/build/out/vs/workbench/workbench.web.main.internal.js";
 let shared: SharedWindow | undefined;
 
@@ -74,7 +75,7 @@ async function ownWindow(stage: Stage, size: Size): Promise<Editor> {
   const workspace = writtenFolder(stage.files);
   const { settings, open, views } = stage;
   const window = await openWindow({ folder: workspace, settings, open, views }, size);
-  if (open.length > 0) await window.page.locator(".monaco-editor .view-line").first().waitFor();
+  if (open.length > 0) await scriptShown(window.page);
   const close = async () => {
     await closeWindow(window);
     rmSync(workspace, { recursive: true, force: true });
@@ -175,8 +176,10 @@ async function closeWindow({ page, host }: Window): Promise<void> {
 
 async function setStage(page: Page, stage: Stage): Promise<void> {
   await execute(page, STAGE_COMMAND, stage);
-  if (stage.open.length > 0) await page.locator(".monaco-editor .view-line").first().waitFor();
+  if (stage.open.length > 0) await scriptShown(page);
 }
+
+const scriptShown = (page: Page) => page.locator(".monaco-editor .view-line").first().waitFor({ timeout: PATIENCE_MS });
 
 /** Runs a command of the workbench, or of an extension, by its id: the page's own module has a function for it. */
 export async function execute(page: Page, id: string, argument: unknown): Promise<void> {

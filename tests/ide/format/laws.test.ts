@@ -4,6 +4,7 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { formatted } from "../../../shared/ide/format/format.ts";
 import { parse } from "../../../shared/syntax/parse.ts";
+import { expectGrowth } from "../../growth.ts";
 import { madePair } from "../compare/made-pairs.ts";
 import { brokenLaw, brokenRange } from "./laws.ts";
 import { catalogue } from "./meaning.ts";
@@ -106,18 +107,12 @@ test("however long a text is, the time is in proportion", () => {
     (n) => `craft "A"\n${"<<<<<<< a\n=======\n>>>>>>> b\n".repeat(n)}`,
     (n) => `dialect "A"\npack\n${'  "holds {c}" capacity {c} mAh\n'.repeat(n)}`,
   ];
-  const milliseconds = (text: string) => {
+  const formatting = (text: string) => {
     const tree = parse(text);
-    const times = [1, 2, 3].map(() => {
-      const before = process.cpuUsage();
-      formatted(tree, catalogue);
-      const { user, system } = process.cpuUsage(before);
-      return (user + system) / 1000;
-    });
-    return Math.min(...times);
+    return () => formatted(tree, catalogue);
   };
   for (const make of texts) {
-    milliseconds(make(500));
-    expect(milliseconds(make(16_000)), make(1)).toBeLessThan(16 * milliseconds(make(2000)) + 100);
+    formatting(make(500))();
+    expectGrowth(16, { small: formatting(make(2000)), large: formatting(make(16_000)) }, make(1));
   }
 }, 60_000);

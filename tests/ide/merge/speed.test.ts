@@ -1,17 +1,10 @@
-import { expect, test } from "vitest";
+import { test } from "vitest";
 import { mergeTexts } from "../../../shared/ide/merge/merge.ts";
+import { expectWithin } from "../../growth.ts";
 
 const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
 
-/** The least of a few runs, as time of the processor: other work on the machine counts little. */
-function milliseconds(base: string, ours: string, theirs: string): number {
-  const times = Array.from({ length: 2 }, () => {
-    const start = process.cpuUsage();
-    mergeTexts(base, ours, theirs, NAMES);
-    return process.cpuUsage(start).user / 1000;
-  });
-  return Math.min(...times);
-}
+const merging = (base: string, ours: string, theirs: string) => () => mergeTexts(base, ours, theirs, NAMES);
 
 const lines = (count: number, line: (i: number) => string) => Array.from({ length: count }, (_, i) => line(i)).join("");
 const packs = (count: number, value: (i: number) => number) =>
@@ -23,18 +16,18 @@ test.each([
   ["sections with a value each", packs],
   ["one list", filters],
 ])("a merge takes time in proportion: %s", (_, made) => {
-  const thousand = milliseconds(
+  const thousand = merging(
     made(1000, () => 100),
     made(1000, (i) => 100 + (i % 2)),
     made(1000, (i) => 200 - (i % 2)),
   );
-  const often = milliseconds(
+  const often = merging(
     made(10_000, (i) => i),
     made(10_000, (i) => i + (i % 7 === 0 ? 1 : 0)),
     made(10_000, (i) => i + (i % 7 === 3 ? 1 : 0)),
   );
-  expect(thousand).toBeLessThan(400);
-  expect(often).toBeLessThan(4000);
+  expectWithin(400, thousand);
+  expectWithin(4000, often);
 });
 
 test.each([
@@ -48,6 +41,5 @@ test.each([
 ])("hostile texts stay bounded: %s", (_, head, line) => {
   const made = (count: number, odd: number) =>
     head + lines(count, (i) => (i % odd === 0 ? line.replace(/[a-z{]+/, "odd") : line));
-  const time = milliseconds(made(4000, 7), made(3500, 5), made(4500, 6));
-  expect(time).toBeLessThan(1500);
+  expectWithin(1500, merging(made(4000, 7), made(3500, 5), made(4500, 6)));
 });
