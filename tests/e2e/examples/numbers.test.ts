@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { type Editor, openFile, runCommand, startEditor, type as typeText, visibleLines } from "../editor.ts";
-import { screenshot, type Theme, useTheme, violations, webview } from "../looks.ts";
+import { screenshot, showPanel, type Theme, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -134,9 +134,9 @@ test("what is typed is what is drawn", async () => {
 
 test("what was looked at is looked at again when the panel comes back", async () => {
   const { page } = editor;
-  await page.keyboard.press("Control+Shift+e");
+  await runCommand(page, "View: Show Explorer");
   await page.locator(".explorer-viewlet").waitFor();
-  await page.locator(".activitybar .action-label[aria-label^='Fettle']").first().click();
+  await showPanel(page);
   await panel().getByRole("heading", { name: "Rates" }).waitFor();
   expect(await tab("Numbers").getAttribute("aria-selected")).toBe("true");
 });
