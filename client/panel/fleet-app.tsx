@@ -1,11 +1,10 @@
 /** The tab of the fleet: the same view as the panel's, with more room. */
-import { useEffect, useState } from "preact/hooks";
-import type { FromFleetTab, PackedFleet, ToFleetTab } from "../../shared/protocol/fleet-messages.ts";
+import type { FleetAbout, FromFleetTab, PackedFleet } from "../../shared/protocol/fleet-messages.ts";
 import { OutOfDate, Waiting } from "./fact-parts.tsx";
 import { FleetView } from "./fleet-view.tsx";
 import { editorApi, FIRST_FLEET_LOOK } from "./host.ts";
-import { keepFocus } from "./keep-focus.ts";
-import { loadTabState, onTabMessage, saveTabState } from "./tab-page.ts";
+import { useTabAnswer } from "./tab-answer.ts";
+import { loadTabState, saveTabState } from "./tab-page.ts";
 
 const initial = { fleet: FIRST_FLEET_LOOK };
 
@@ -14,26 +13,7 @@ function post(message: FromFleetTab): void {
 }
 
 export function FleetApp() {
-  const [fleet, setFleet] = useState<PackedFleet | null>(null);
-  const [failed, setFailed] = useState(false);
-  useEffect(() => {
-    const stop = onTabMessage((message: ToFleetTab) => {
-      switch (message.kind) {
-        case "about":
-          return saveTabState({ about: message.about });
-        case "fleet":
-          setFailed(false);
-          return setFleet(message.fleet);
-        case "failed":
-          return setFailed(true);
-        case "keyboard":
-          return post({ kind: "keyboard", has: document.hasFocus() });
-      }
-    });
-    post({ kind: "ready" });
-    return stop;
-  }, []);
-  useEffect(keepFocus, []);
+  const { result: fleet, failed } = useTabAnswer<FleetAbout, PackedFleet, FromFleetTab>({ kind: "ready" });
   return (
     <>
       {failed && <OutOfDate />}
@@ -45,7 +25,7 @@ export function FleetApp() {
             fleet={fleet}
             look={loadTabState(initial).fleet}
             keep={(look) => saveTabState({ fleet: look })}
-            open={(at) => post({ kind: "select", at })}
+            open={(at) => post({ kind: "open", at })}
             run={(action) => post({ kind: "run", action })}
             canWiden={false}
           />

@@ -1,6 +1,6 @@
 /**
  * Tabs whose page shows an answer of the server, writes what is chosen of it as one step, and takes that back: of a
- * comparison, of a review, of a change of several craft.
+ * comparison, of a review, of a change of several craft, of the fleet.
  */
 import { commands, type Uri } from "vscode";
 import type { EditedFiles, Refused } from "../../shared/protocol/file-edits.ts";
@@ -31,8 +31,8 @@ export interface AnswerTabsOf<About, Result, Own, More>
   readonly title: string;
   /** What it shows, with its article, for the log. */
   readonly inWords: string;
-  /** Asks the server; undefined where the page has not said yet what there is to ask. */
-  answer(tab: AnswerTab<About, Result, More>): Promise<Result> | undefined;
+  /** Asks the server; undefined where there is nothing new to show, or the page has not said yet what there is to ask. */
+  answer(tab: AnswerTab<About, Result, More>): Promise<Result | undefined>;
   /** What the tab is called with that answer; undefined where it keeps its name. */
   titleOf(result: Result, about: About): string | undefined;
   /** What its own page alone can say. */

@@ -6,13 +6,15 @@ import {
   type FleetParams,
   type FleetResult,
   type FromFleetTab,
-  type ToFleetTab,
+  type PackedFleet,
 } from "../../shared/protocol/fleet-messages.ts";
-import { TAB_REPAIRS, type TabParts } from "./answer-tabs.ts";
+import type { FromTab } from "../../shared/protocol/tab-messages.ts";
+import { type AnswerTab, answerTabs, TAB_REPAIRS, type TabParts } from "./answer-tabs.ts";
 import { FLEET_COMMANDS } from "./fleet-commands.ts";
-import { type LiveTab, type LiveTabs, liveTabs } from "./live-tabs.ts";
+import type { LiveTabs } from "./live-tabs.ts";
 
-type Tab = LiveTab<FleetAbout, ToFleetTab>;
+type Tab = AnswerTab<FleetAbout, PackedFleet>;
+type Own = Exclude<FromFleetTab, FromTab>;
 
 /** There is one fleet, and one tab of it. */
 export const WHOLE_FLEET: FleetAbout = { of: "workspace" };
@@ -21,33 +23,29 @@ const TYPE = "fettle.fleet";
 
 const COMMANDS = { ...FLEET_COMMANDS, ...TAB_REPAIRS } as const;
 
-export function fleetTab({ extension, ask, log, openPlace }: TabParts): LiveTabs<FleetAbout> {
+export function fleetTab(parts: TabParts): LiveTabs<FleetAbout> {
   /** What the page of a tab has; a page that begins anew has nothing. */
   const known = new WeakMap<Tab, number>();
-  return liveTabs<FleetAbout, ToFleetTab, FromFleetTab>({
+  return answerTabs<FleetAbout, PackedFleet, Own>(parts, {
     type: TYPE,
     place: "fleet",
     title: "Fleet",
-    extension,
-    async show(tab) {
-      try {
-        const params: FleetParams = { known: known.get(tab) ?? null };
-        const result = await ask<FleetResult>(FLEET_REQUEST, params);
-        if (!result) return tab.post({ kind: "failed" });
-        known.set(tab, result.id);
-        if (result.fleet) tab.post({ kind: "fleet", fleet: result.fleet });
-      } catch (error) {
-        log(`The fleet could not be shown: ${error}`);
-        tab.post({ kind: "failed" });
-      }
+    inWords: "the fleet",
+    async answer(tab) {
+      const params: FleetParams = { known: known.get(tab) ?? null };
+      // A page that was told of a failure is told all anew, also where nothing has changed since.
+      known.delete(tab);
+      const result = await parts.ask<FleetResult>(FLEET_REQUEST, params);
+      if (!result) throw new Error("the server could not work it out");
+      known.set(tab, result.id);
+      return result.fleet ?? undefined;
     },
+    titleOf: () => undefined,
     receive(message, tab) {
       switch (message.kind) {
         case "ready":
           known.delete(tab);
           return tab.refresh();
-        case "select":
-          return void openPlace(message.at);
         case "run":
           return void commands.executeCommand(COMMANDS[message.action]);
       }

@@ -44,7 +44,7 @@ export function reviewTabs(parts: TabParts): LiveTabs<Reviewed> {
     place: "review",
     title: "Review",
     inWords: "a review",
-    answer(tab) {
+    async answer(tab) {
       const choice = choices.get(tab);
       return choice && request(tab, choice);
     },

@@ -2,6 +2,7 @@
 import type { Uri } from "./addresses.ts";
 import type { LinePlace } from "./findings.ts";
 import type { Fleet, FleetCell, FleetColumn, FleetCraft, FleetTable, FleetVideo } from "./fleet.ts";
+import type { FromTab, TabRepair, ToTab } from "./tab-messages.ts";
 
 /** `fettle/fleet`: all craft of the workspace side by side. */
 export const FLEET_REQUEST = "fettle/fleet";
@@ -132,13 +133,7 @@ function makeList<T>(): { readonly all: T[]; at(value: T): number } {
 /** What a page asks of the fleet beyond its table. */
 export type FleetAction = "open-wide" | "change-habit" | "make-alike";
 
-export type ToFleetTab =
-  /** Kept by the page, so that a restored one comes back. */
-  | { readonly kind: "about"; readonly about: FleetAbout }
-  | { readonly kind: "fleet"; readonly fleet: PackedFleet }
-  | { readonly kind: "failed" }
-  /** Asks whether the page has keyboard focus. */
-  | { readonly kind: "keyboard" };
+export type ToFleetTab = ToTab<FleetAbout, PackedFleet>;
 
 /** There is one fleet. */
 export interface FleetAbout {
@@ -146,7 +141,6 @@ export interface FleetAbout {
 }
 
 export type FromFleetTab =
+  | FromTab
   | { readonly kind: "ready" }
-  | { readonly kind: "keyboard"; readonly has: boolean }
-  | { readonly kind: "select"; readonly at: LinePlace }
-  | { readonly kind: "run"; readonly action: FleetAction | "restart-server" | "show-log" };
+  | { readonly kind: "run"; readonly action: FleetAction | TabRepair };

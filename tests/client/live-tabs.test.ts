@@ -6,6 +6,7 @@ vi.mock("vscode", () => import("./fake-editor.ts"));
 
 const { asked, extension, fakePanel } = await import("./fake-editor.ts");
 const { comparisonTabs } = await import("../../client/src/comparison-tab.ts");
+const { fleetTab, WHOLE_FLEET } = await import("../../client/src/fleet-tab.ts");
 const { reviewTabs } = await import("../../client/src/review-tab.ts");
 const { lastMade } = await import("../../client/src/undo-made.ts");
 
@@ -28,6 +29,15 @@ const reviews = reviewTabs(parts);
 const open = () => {
   comparisons.open({ toString: () => jug } as never, other);
   return asked.opened.at(-1)!;
+};
+const fleets = fleetTab(parts);
+/** Until a change was heard, and answered. */
+const refreshed = async () => {
+  vi.useFakeTimers();
+  fleets.changed();
+  await vi.advanceTimersByTimeAsync(250);
+  vi.useRealTimers();
+  await settled();
 };
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
@@ -170,6 +180,24 @@ describe("a review", () => {
     await tab.send({ kind: "adopt", choice, whats: ["modes.arm"] });
     expect(tab.posted.at(-1)).toEqual({ kind: "told", told: { message: "Nothing is chosen.", undo: false } });
   });
+});
+
+test("the fleet is sent where it is another than before, and anew after a failure", async () => {
+  fleets.open(WHOLE_FLEET);
+  const tab = asked.opened.at(-1)!;
+  answer = () => ({ id: 1, fleet: { craft: [] } });
+  await tab.send({ kind: "ready" });
+  await settled();
+  expect(tab.posted.at(-1)).toEqual({ kind: "result", result: { craft: [] } });
+  const posted = tab.posted.length;
+  answer = () => ({ id: 1, fleet: null });
+  await refreshed();
+  expect(tab.posted.length).toBe(posted);
+  answer = () => null;
+  await refreshed();
+  expect(tab.posted.at(-1)).toEqual({ kind: "failed" });
+  await refreshed();
+  expect(requests.map(([, params]) => (params as { known: number | null }).known)).toEqual([null, 1, 1, null]);
 });
 
 test("what was written is taken back only where nothing was changed since", async () => {

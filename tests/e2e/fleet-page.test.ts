@@ -24,7 +24,7 @@ const choose = (table: string) => fleet.page.getByLabel("Table").selectOption({ 
 
 test("waits, then shows every craft with what is other than on most", async () => {
   await fleet.page.getByRole("heading", { name: "Reading the fleet…" }).waitFor();
-  await fleet.post({ kind: "fleet", fleet: handMadeFleet(8, 60) });
+  await fleet.post({ kind: "result", result: handMadeFleet(8, 60) });
   await fleet.page.getByText("8 craft, 5 columns.").waitFor();
   const grid = fleet.page.getByRole("grid", { name: "Controls of “Wheel”" });
   expect(await grid.getByRole("columnheader").allTextContents()).toEqual([
@@ -50,8 +50,8 @@ test("is gone through cell by cell; Enter leads to the line, Tab leaves the tabl
   await fleet.posted();
   await press("Enter", "ArrowLeft", "Enter");
   expect(await fleet.posted()).toEqual([
-    { kind: "select", at: { file: "file:///shed/craft/1.fettle", line: 4 } },
-    { kind: "select", at: { file: "file:///shed/craft/1.fettle", line: 0 } },
+    { kind: "open", at: { file: "file:///shed/craft/1.fettle", line: 4 } },
+    { kind: "open", at: { file: "file:///shed/craft/1.fettle", line: 0 } },
   ]);
   await press("Tab");
   expect(await focused()).toBe("undefined: Change a habit everywhere…");
@@ -75,7 +75,7 @@ test("shows what is searched for, and what differs, and says how much that is", 
 });
 
 test("a thousand craft stand as a few rows, of which a reader knows the place, and none is lost", async () => {
-  await fleet.post({ kind: "fleet", fleet: handMadeFleet(1000, 60) });
+  await fleet.post({ kind: "result", result: handMadeFleet(1000, 60) });
   await choose("Settings");
   await fleet.page.getByText("1000 craft, 60 columns.").waitFor();
   const grid = fleet.page.getByRole("grid", { name: "Settings" });
@@ -119,7 +119,7 @@ test("stands in every theme, narrow and wide", async () => {
     await wear(fleet.page, theme);
     for (const [name, width] of Object.entries({ wide: 1000, narrow: 250 })) {
       await fleet.page.setViewportSize({ width, height: 800 });
-      await fleet.post({ kind: "fleet", fleet: handMadeFleet(12, 20) });
+      await fleet.post({ kind: "result", result: handMadeFleet(12, 20) });
       await choose(name === "wide" ? "Settings" : "Controls of “Wheel”");
       expect(await pageViolations(fleet.page, "contrast")).toEqual([]);
       expect(await fleet.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);

@@ -24,7 +24,7 @@ const MOST_NAMED = 12;
 export function beforePhase(
   view: BenchView,
   said: readonly Said[],
-  saved: SavedText | null,
+  { saved, day }: Pick<FlashParts, "saved" | "day">,
   safety: readonly BenchStep[],
 ): BenchPhase {
   return {
@@ -34,7 +34,7 @@ export function beforePhase(
     steps: [
       ...safety,
       saveStep(view, saved),
-      editionStep(view),
+      editionStep(view, day),
       motorsStep(view),
       secretStep(view),
       learnedStep(view, said),
@@ -108,14 +108,15 @@ function namesInWords(names: readonly string[]): string {
   return joinWithAnd([...told, ...(more > 0 ? [`${more} more`] : [])]);
 }
 
-function editionStep(view: BenchView): BenchStep {
+function editionStep(view: BenchView, day: string): BenchStep {
   const [edition, flashed] = [view.text("board.text-edition"), view.text("board.flashed-on")];
   return benchStep({
     id: "put-back.before.edition",
     what: "Write down which software the board runs, with its edition, and keep a copy of it: that is the way back.",
     expect: sentences(
       edition !== null && `The script has text-edition ${quoted(edition)}.`,
-      flashed !== null && `It was written on ${flashed}.`,
+      // The day of the new software says nothing of the one that is on the board now.
+      flashed !== null && flashed !== day && `It was written on ${flashed}.`,
     ),
     risk: "powered",
     from: view.from("board.text-edition", "board.flashed-on", "board.model"),

@@ -52,7 +52,7 @@ export function putBackList(craft: Craft, workspace: Workspace, { dialect, saved
   // Said once: what safety asks before the list comes before all of this.
   const safety = unpoweredSteps(view).filter(({ id }) => ALWAYS.has(id));
   const phases: BenchPhase[] = [
-    beforePhase(view, said, saved, safety),
+    beforePhase(view, said, { saved, day }, safety),
     flashPhase(view, { day, checks: list.checks, dialect, saved }),
     ...stagePhases(view, said, board),
     lastPhase(view),

@@ -1,8 +1,8 @@
 /** The bench list in the real editor: ticked, a reading and a day written into the script, undone. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { askBy, type Editor, openFile, runCommand, startEditor, visibleLines } from "../editor.ts";
+import { askBy, type Editor, openFile, quickInput, runCommand, startEditor, visibleLines } from "../editor.ts";
 import { applyQuickFix } from "../language.ts";
-import { hasKeyboard, screenshot, violations, webview } from "../looks.ts";
+import { hasKeyboard, screenshot, useTheme, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
 
@@ -111,12 +111,15 @@ test("after a wipe what to do is shown beside the script, and the day of the new
     "Fettle: Put the Craft Back After a Wipe…",
     page.getByText("On which day does the board get its new software?"),
   );
-  await keyboard.type("2026-11-29");
-  await keyboard.press("Enter");
+  await quickInput(page).fill("2026-11-29");
+  await quickInput(page).press("Enter");
   await page.getByText("Show what to do, and write “flashed-on 2026-11-29”").first().waitFor();
   await screenshot(page, "put-back-asked");
   await keyboard.press("Enter");
   await page.locator(".view-line", { hasText: "Put it back after a wipe: Jug" }).waitFor();
   await page.locator(".view-line", { hasText: /flashed-on\s+2026-11-29/ }).waitFor();
-  await screenshot(page, "put-back");
+  for (const theme of ["high-contrast", "dark", "light"] as const) {
+    await useTheme(page, theme);
+    await screenshot(page, `put-back-${theme}`);
+  }
 });
