@@ -177,6 +177,11 @@ test.each(["light", "dark", "high-contrast"] as Theme[])(
       await panel().getByLabel(name).first().scrollIntoViewIfNeeded();
       await screenshot(page, `numbers-${theme}-${name.split(/\W/)[0]}`);
     }
+    await panel()
+      .getByText(/; the script says/)
+      .last()
+      .scrollIntoViewIfNeeded();
+    await screenshot(page, `numbers-${theme}-hover`);
   },
 );
 
