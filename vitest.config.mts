@@ -14,7 +14,7 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
-          exclude: ["tests/client/**", "tests/e2e/**", "tests/node-host/**"],
+          exclude: ["tests/client/**", "tests/e2e/**", "tests/fire/**", "tests/node-host/**"],
           // The machine may be busy with other work: a slow test is not a wrong one.
           testTimeout: 60_000,
           // Nothing in the core keeps state that a test could see: one copy of it serves them all.
@@ -29,6 +29,17 @@ export default defineConfig({
           include: ["tests/client/**/*.test.ts"],
           testTimeout: 60_000,
           // Each has an editor of its own for the client's modules, so each has its own copy of them.
+          isolate: true,
+          expect: { requireAssertions: true },
+        },
+      },
+      {
+        test: {
+          name: "fire",
+          include: ["tests/fire/**/*.test.ts"],
+          // A run that was told to take hours takes them; each has its own bound.
+          testTimeout: 0,
+          hookTimeout: 60_000,
           isolate: true,
           expect: { requireAssertions: true },
         },

@@ -15,6 +15,9 @@ const checks = [
   ["generated files", checkGenerated],
 ];
 
+/** Random and hostile work of a bounded amount; `npm run fire` does more of it. */
+const underFire = () => runTool("vitest/vitest.mjs", ["run", "--project", "fire"]);
+
 const unitTests = () => runTool("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client"]);
 
 await setUp();
@@ -24,6 +27,8 @@ const outcomes = [];
 for (const [name, check] of checks) outcomes.push(await runCheck(name, check));
 // The tests in the editor leave one core idle most of the time: the unit tests use it.
 outcomes.push(...(await Promise.all([inTheEditor(), runCheck("unit tests", unitTests)])));
+// These take both cores, from which the editor would suffer.
+outcomes.push(await runCheck("under fire", underFire));
 const count = (/** @type {Outcome} */ counted) => outcomes.filter((outcome) => outcome === counted).length;
 const skipped = count("skipped") > 0 ? `, ${count("skipped")} skipped` : "";
 console.log(`checks: ${count("passed")} passed, ${count("failed")} failed${skipped}`);
