@@ -1,6 +1,7 @@
 /** Several kinds of client, by what they say they can do. */
 import type { ClientCapabilities } from "vscode-languageserver/node";
-import { protocolJudge, protocolSchemas, type Schema } from "./protocol-schemas.ts";
+import { type Schema, schemaAt } from "./kept-schemas.ts";
+import { protocolJudge, protocolSchemas } from "./protocol-schemas.ts";
 
 /** What a client may ask for later, by whatever name; the types have it as plain texts. */
 const RESOLVED = [
@@ -16,28 +17,28 @@ const RESOLVED = [
 
 /** All that the protocol has: every switch on, every list of choices whole. */
 function everyAbility(): ClientCapabilities {
-  const { definitions } = protocolSchemas();
+  const schemas = protocolSchemas();
   const whole = (schema: Schema): unknown => {
-    if (schema.$ref) return whole(definitions[decodeURIComponent(schema.$ref.replace("#/definitions/", ""))]!);
+    if (schema.$ref) return whole(schemaAt(schema, schemas));
     if (schema.anyOf)
       return whole(schema.anyOf.find(({ $ref, type }) => $ref || type === "object") ?? schema.anyOf[0]!);
     if (schema.const !== undefined) return schema.const;
     if (schema.enum) return schema.enum[0];
     if (schema.properties)
       return Object.fromEntries(Object.entries(schema.properties).map(([name, member]) => [name, whole(member)]));
-    if (schema.type === "array") return choices(schema.items ?? {});
+    if (schema.type === "array") return choices((schema.items as Schema | undefined) ?? {});
     if (schema.type === "boolean") return true;
     if (schema.type === "number" || schema.type === "integer") return 100;
     return schema.type === "string" ? "any" : {};
   };
   const choices = (schema: Schema): unknown[] => {
-    if (schema.$ref) return choices(definitions[decodeURIComponent(schema.$ref.replace("#/definitions/", ""))]!);
+    if (schema.$ref) return choices(schemaAt(schema, schemas));
     if (schema.enum) return [...schema.enum];
     const consts = schema.anyOf?.flatMap((each) => each.enum ?? (each.const === undefined ? [] : [each.const]));
     if (consts && consts.length > 0) return consts;
     return schema.type === "string" && schema.const === undefined ? RESOLVED : [whole(schema)];
   };
-  const all = whole(definitions.ClientCapabilities!) as ClientCapabilities;
+  const all = whole(schemas.definitions.ClientCapabilities!) as ClientCapabilities;
   return {
     ...all,
     general: {

@@ -2,7 +2,8 @@
 import { afterEach, describe, expect, test } from "vitest";
 import { filesInMemory } from "../session.ts";
 import { CLIENTS } from "./clients.ts";
-import { type Part, PROGRESS, protocolJudge } from "./protocol-schemas.ts";
+import type { Part } from "./kept-schemas.ts";
+import { PROGRESS, protocolJudge } from "./protocol-schemas.ts";
 import { SHED, TABLE, TEXTS } from "./table.ts";
 import { begin, inProcess, openWire, type Told, type Wire } from "./wire.ts";
 

@@ -1,7 +1,8 @@
 /** The schemas are those of the protocol: what it admits passes, and what it does not is told. */
 import { describe, expect, test } from "vitest";
+import type { Part } from "./kept-schemas.ts";
 import { METHODS } from "./methods.ts";
-import { type Part, PROGRESS, protocolJudge } from "./protocol-schemas.ts";
+import { PROGRESS, protocolJudge } from "./protocol-schemas.ts";
 
 const judge = protocolJudge();
 const at = (line: number, character: number) => ({ line, character });

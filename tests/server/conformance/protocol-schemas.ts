@@ -2,19 +2,10 @@
  * JSON Schemas of every message of the protocol, made from the declarations of the protocol's own library, so that
  * nobody has written them by hand. An object has no members besides those of its type.
  */
-import { createHash } from "node:crypto";
-import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
-import { Ajv, type ValidateFunction } from "ajv";
-import { createGenerator } from "ts-json-schema-generator";
-import { inProject } from "../../../.dev/say.mjs";
-
-/** What of a message is held to a schema; a notification has params alone. */
-export type Part = "params" | "result" | "partial" | "error" | "registration";
-
-/** What is wrong with a value; null: nothing is. */
-export type Judge = (method: string, part: Part, value: unknown) => string | null;
+import { aliasOf, type Judge, judgeBy, keptSchemas, type Part, type Schemas } from "./kept-schemas.ts";
 
 /** What a notification of progress on work has as its value. */
 export const PROGRESS = "$/progress";
@@ -72,8 +63,6 @@ function argumentsOf(text: string): string[] {
   return given;
 }
 
-const aliasOf = (method: string, part: Part) => `M_${method.replaceAll(/[^A-Za-z]/g, "_")}_${part}`;
-
 /** One alias for each part of each method, in TypeScript. */
 function aliases(): string {
   const lines = declared().flatMap(({ method, types }) =>
@@ -98,21 +87,6 @@ function qualified(type: string, placeOf: (word: string) => string): string {
   );
 }
 
-interface Schemas {
-  readonly definitions: Readonly<Record<string, Schema>>;
-}
-
-/** As much of JSON Schema as the library's types become. */
-export interface Schema {
-  readonly $ref?: string;
-  readonly type?: string | readonly string[];
-  readonly properties?: Readonly<Record<string, Schema>>;
-  readonly items?: Schema;
-  readonly anyOf?: readonly Schema[];
-  readonly enum?: readonly unknown[];
-  readonly const?: unknown;
-}
-
 /** Number types of the protocol, which TypeScript knows as plain numbers. */
 const NUMBERS = {
   uinteger: { type: "integer", minimum: 0, maximum: 2147483647 },
@@ -122,46 +96,13 @@ const NUMBERS = {
   URI: { type: "string", pattern: "^[a-z][a-z0-9+.-]*:" },
 };
 
-/** Made once for a version of the library, in seconds, and kept. */
+/** Made once for a version of the library. */
 export function protocolSchemas(): Schemas {
-  const source = aliases();
   const { version } = JSON.parse(readFileSync(join(declarations, "../../package.json"), "utf8"));
-  const own = readFileSync(import.meta.filename, "utf8");
-  const key = createHash("sha256").update(`${version}\n${own}\n${source}`).digest("hex").slice(0, 16);
-  const folder = inProject(".cache/protocol-schemas");
-  const kept = join(folder, `${key}.json`);
-  try {
-    return JSON.parse(readFileSync(kept, "utf8"));
-  } catch {
-    mkdirSync(folder, { recursive: true });
-    const path = join(folder, `${key}.ts`);
-    writeFileSync(path, source);
-    const made = createGenerator({ path, type: "*", expose: "all", topRef: true, skipTypeCheck: true }).createSchema(
-      "*",
-    ) as Schemas;
-    const definitions = { ...made.definitions, ...NUMBERS };
-    // Whole or not at all: other tests may look for it at the same time.
-    writeFileSync(`${kept}.${process.pid}`, JSON.stringify({ definitions }));
-    renameSync(`${kept}.${process.pid}`, kept);
-    return { definitions };
-  }
+  return keptSchemas({ folder: "protocol-schemas", source: aliases(), dependsOn: version, exact: NUMBERS });
 }
 
 /** Holds values to the schemas; a method that the protocol does not have is a fault as well. */
 export function protocolJudge(): Judge {
-  const { definitions } = protocolSchemas();
-  const ajv = new Ajv({ strict: false });
-  ajv.addSchema({ $id: "protocol", definitions });
-  const compiled = new Map<string, ValidateFunction>();
-  return (method, part, value) => {
-    const name = aliasOf(method, part);
-    if (!(name in definitions)) return value === undefined || value === null ? null : `${method} has no ${part}`;
-    let judge = compiled.get(name);
-    if (!judge) {
-      judge = ajv.compile({ $ref: `protocol#/definitions/${name}` });
-      compiled.set(name, judge);
-    }
-    if (judge(value)) return null;
-    return `${part} of ${method}: ${ajv.errorsText(judge.errors, { dataVar: part })} in ${JSON.stringify(value).slice(0, 600)}`;
-  };
+  return judgeBy(protocolSchemas());
 }

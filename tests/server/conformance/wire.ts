@@ -15,6 +15,7 @@ import { startServer } from "../../../server/src/lsp/start.ts";
 import { connectionOver } from "../../../server/src/node/streams.ts";
 import { beyondClient } from "./fits-client.ts";
 import { at, METHODS } from "./methods.ts";
+import { ownJudge } from "./own-schemas.ts";
 import { PROGRESS, protocolJudge } from "./protocol-schemas.ts";
 
 /** The bytes of both directions. */
@@ -55,6 +56,7 @@ export interface Wire {
 }
 
 const judge = protocolJudge();
+const judgeOwn = ownJudge();
 const isOwn = (method: string) => method.startsWith("fettle/");
 
 /** What a client answers where nobody has set anything. */
@@ -101,7 +103,8 @@ export function openWire(
     hold((result === undefined) === (error === undefined) && `${asked.method}: not either a result or an error`);
     hold(Object.keys(more).some((key) => key !== "jsonrpc") && `${asked.method}: an answer with ${Object.keys(more)}`);
     if (error) hold(isOwn(asked.method) || error.data === undefined ? null : judge(asked.method, "error", error.data));
-    else if (!isOwn(asked.method) && METHODS.has(asked.method)) {
+    else if (isOwn(asked.method)) hold(judgeOwn(asked.method, "result", result));
+    else if (METHODS.has(asked.method)) {
       hold(judge(asked.method, "result", result));
       for (const fault of beyondClient(asked.method, result, abilities)) hold(fault);
     }
