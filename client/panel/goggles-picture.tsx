@@ -2,7 +2,7 @@
 import type { RefObject } from "preact";
 import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
-import { elementInWords } from "../../shared/draw/words.ts";
+import { elementInWords, sharingInWords } from "../../shared/draw/words.ts";
 import type { GogglesAgainst } from "../../shared/protocol/against.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import { DRAWING_ID, makeMagnifier, OVERLAY_ID } from "./goggles-magnifier.ts";
@@ -85,6 +85,7 @@ export function GogglesPictureView({ marked, label, mover, magnified, choose, ag
 
 function elementProps(element: PanelElement): Readonly<Record<string, unknown>> {
   const flashes = element.flashes ? "; flashes" : "";
-  const also = element.sharedWith.length > 0 ? `; also on ${element.sharedWith.join(", ")}` : "";
+  const others = sharingInWords(element.sharedWith);
+  const also = others ? `; also on ${others}` : "";
   return { role: "button", tabindex: 0, "aria-label": `${elementInWords(element)}${flashes}${also}` };
 }

@@ -1,5 +1,6 @@
 /** The tools below the picture: moment of the flight, display options, the chosen element, adding an element. */
 import { useEffect, useState } from "preact/hooks";
+import { sharingInWords } from "../../shared/draw/words.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
 import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
 import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
@@ -116,6 +117,7 @@ interface ChosenProps {
 export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
   if (!chosen)
     return <p class="quiet">Drag an element, or move to it with Tab and press the arrow keys: its line follows.</p>;
+  const others = sharingInWords(chosen.sharedWith);
   return (
     <div class="chosen">
       <p>
@@ -123,7 +125,7 @@ export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
         <code>{chosen.placed}</code>
         <span class="quiet block">
           {chosen.what}
-          {chosen.sharedWith.length > 0 && ` Its line serves ${chosen.sharedWith.join(", ")} too.`}
+          {others && ` Its line serves ${others} too.`}
         </span>
       </p>
       <div class="tools">

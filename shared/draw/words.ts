@@ -1,4 +1,5 @@
 /** What the drawings show, in words: for readers who do not see them, and for the line above them. */
+import type { Sharing } from "../protocol/goggles.ts";
 import type {
   ControlsAt,
   FigureReading,
@@ -22,6 +23,11 @@ export function elementInWords(element: PanelElement): string {
   const clash = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
   const faults = element.faults.map(({ message }) => `; ${message}`).join("");
   return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${clash}${faults}`;
+}
+
+/** Other craft in words: “Bowl and Cup”, “Bowl, Cup, Vase and 996 others”; empty where there is none. */
+export function sharingInWords({ named, more }: Sharing): string {
+  return joinWithAnd(more === 0 ? named : [...named, more === 1 ? "one other" : `${more} others`]);
 }
 
 /** What a figure shows, in words: “60 %”, “47 deg to the right”. */

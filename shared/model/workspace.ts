@@ -8,6 +8,7 @@ import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
 import { OWN_LEVELS, type RuleLevels } from "./rule-levels.ts";
 import type { Script, Use } from "./script.ts";
+import { makeUsersKeeper } from "./users.ts";
 import { type Plan, planOf, type ScriptLookup, type UseTarget, useTarget } from "./uses.ts";
 
 export interface Workspace extends ScriptLookup, Remembering {
@@ -30,6 +31,8 @@ export interface Workspace extends ScriptLookup, Remembering {
   craftsWith(file: FilePath): Craft[];
   /** The files of those craft, in order of path, with none of them put together. */
   craftFilesWith(file: FilePath): readonly FilePath[];
+  /** The files of a craft that is known, in merge order, without putting it together. */
+  partsOf(craft: FilePath): readonly FilePath[];
 }
 
 /** What is remembered from one moment to the next: keyed by content, so that nothing goes stale. */
@@ -46,6 +49,9 @@ export function makeCore(catalogue: Catalogue): Core {
   const reader = scriptReader(catalogue);
   const crafts = new Map<string, { plan: Plan; craft: Craft }>();
   const coreMemo: CoreMemo = new Map();
+  const keep = makeUsersKeeper();
+  // Asked several times in one answer, of files that do not change meanwhile.
+  const users = oncePer((workspace: Workspace) => keep(workspace));
   return {
     catalogue,
     at(view, levels = OWN_LEVELS) {
@@ -86,27 +92,13 @@ export function makeCore(catalogue: Catalogue): Core {
           return mergeCraft(craft.script, plan, catalogue, coreMemo);
         },
         craftsWith: (file) => workspace.craftFilesWith(file).map((each) => workspace.craft(each)!),
-        craftFilesWith: (file) => usersIn(workspace, undefined).get(file) ?? [],
+        craftFilesWith: (file) => users(workspace, undefined).of(file),
+        partsOf: (craft) => users(workspace, undefined).partsOf(craft),
       };
       return workspace;
     },
   };
 }
-
-/** By each file that is known, the craft of which it is a part: worked out for all at once, as one takes as long. */
-const usersIn = oncePer((workspace: Workspace): ReadonlyMap<FilePath, FilePath[]> => {
-  const users = new Map<FilePath, FilePath[]>();
-  for (const each of workspace.view.list()) {
-    const script = workspace.script(each);
-    if (script?.kind !== "craft") continue;
-    for (const file of new Set(planOf(workspace, script, null).parts.map((part) => part.script.file))) {
-      const known = users.get(file);
-      if (known) known.push(each);
-      else users.set(file, [each]);
-    }
-  }
-  return users;
-});
 
 function samePlan(a: Plan, b: Plan): boolean {
   return (

@@ -41,9 +41,15 @@ export interface PanelElement {
   /** It flashes in this scenario: a threshold of the script has been passed. */
   readonly flashes: boolean;
   /** Other craft that use the same line, if it is in a layer: moving the element there moves it on them too. */
-  readonly sharedWith: readonly string[];
+  readonly sharedWith: Sharing;
   /** What is found of it, such as a port or a sensor that it needs and the craft does not have. */
   readonly faults: readonly ElementFault[];
+}
+
+/** Other craft: a few by their names, and how many there are besides. */
+export interface Sharing {
+  readonly named: readonly string[];
+  readonly more: number;
 }
 
 /** A finding of an element, with the buttons that repair it. */

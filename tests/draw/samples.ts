@@ -20,7 +20,7 @@ export function element(name: string, column: number, row: number, text: string,
     clashing: [],
     overlapsNothing: false,
     flashes: false,
-    sharedWith: [],
+    sharedWith: { named: [], more: 0 },
     faults: [],
     ...more,
   };

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sharingInWords } from "../../../shared/draw/words.ts";
 import { craftSharingLine } from "../../../shared/ide/panel/craft-sharing-line.ts";
 import { atCursor } from "../cursor.ts";
 
@@ -36,11 +37,30 @@ test("a line counts for just those craft that, put together, have the element fr
             return theirs?.file === source.file && theirs.line === source.line;
           });
           counted[expected.length]!++;
-          expect(craftSharingLine(jug, workspace, page)(name, source)).toEqual(expected.map((other) => other.name));
+          expect(craftSharingLine(jug, workspace, page)(name, source)).toEqual({
+            named: expected.map((other) => other.name),
+            more: 0,
+          });
         }
       }
     }),
     { numRuns: 300, seed: 2026 },
   );
   for (const times of counted) expect(times).toBeGreaterThan(10);
+});
+
+test("of many, three are named and the others counted", () => {
+  const crafts = Object.fromEntries(
+    ["Bowl", "Cup", "Ewer", "Urn", "Vase"].map((name) => [`${name}.fettle`, `craft "${name}"\nuse "wide.fettle"\n`]),
+  );
+  const { workspace, file } = atCursor('craft "Jug"\nuse "wide.fettle"\n', {
+    "wide.fettle": 'layer "Wide"\nosd\n  amps at 2, 2\n',
+    ...crafts,
+  });
+  const jug = workspace.craft(file)!;
+  const sharing = craftSharingLine(jug, workspace, "osd")("amps", jug.osd.get("amps")!.source);
+  expect(sharing).toEqual({ named: ["Bowl", "Cup", "Ewer"], more: 2 });
+  expect(sharingInWords(sharing)).toBe("Bowl, Cup, Ewer and 2 others");
+  expect(sharingInWords({ named: ["Bowl", "Cup"], more: 0 })).toBe("Bowl and Cup");
+  expect(sharingInWords({ named: [], more: 0 })).toBe("");
 });

@@ -96,10 +96,10 @@ test("a line of a layer names the other craft that it places the element on, and
     "dish.fettle": 'craft "Dish"\n',
   };
   const picture = goggles({}, craft, more);
-  expect(named(picture, "flight-time")?.sharedWith).toEqual(["Bowl", "Cup"]);
-  expect(named(picture, "cell-volts")?.sharedWith).toEqual(["Bowl"]);
-  expect(named(picture, "alerts")?.sharedWith).toEqual(["Bowl"]);
-  expect(named(picture, "craft")?.sharedWith).toEqual([]);
+  expect(named(picture, "flight-time")?.sharedWith).toEqual({ named: ["Bowl", "Cup"], more: 0 });
+  expect(named(picture, "cell-volts")?.sharedWith).toEqual({ named: ["Bowl"], more: 0 });
+  expect(named(picture, "alerts")?.sharedWith).toEqual({ named: ["Bowl"], more: 0 });
+  expect(named(picture, "craft")?.sharedWith).toEqual({ named: [], more: 0 });
 });
 
 test("a preview stands on the other grid, says how each place would be written, and names what has no room", () => {
