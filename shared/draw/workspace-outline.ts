@@ -1,5 +1,6 @@
 /** The scripts of a workspace as rows that unfold, in words: what the tree beside the panel shows. */
 import type { FindingCounts, ScriptKind, TreeFile, WorkspaceTree } from "../protocol/workspace-tree.ts";
+import { compareInNumbers } from "../text/in-numbers.ts";
 import { joinWithAnd } from "../text/list.ts";
 
 /** What a row stands for: it decides its picture and what can be done with it. */
@@ -212,11 +213,9 @@ function usersRows(file: TreeFile, index: number, { id }: OutlineRow, above: rea
   return [{ id: `${id}/users`, ...row, file: index, line: file.line, unfolds: "closed", above }];
 }
 
-const inOrder = new Intl.Collator("en", { numeric: true });
-
 function byName(files: readonly TreeFile[], indices: readonly number[]): number[] {
   return [...indices].sort(
-    (a, b) => inOrder.compare(files[a]!.name, files[b]!.name) || (files[a]!.file < files[b]!.file ? -1 : 1),
+    (a, b) => compareInNumbers(files[a]!.name, files[b]!.name) || (files[a]!.file < files[b]!.file ? -1 : 1),
   );
 }
 

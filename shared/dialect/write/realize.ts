@@ -1,4 +1,5 @@
 /** Makes the lines that were gathered: each new one is read back, and not written where it would mean something else. */
+import { compareInNumbers } from "../../text/in-numbers.ts";
 import { decodeSlot, encodeSlot, textOfHeld } from "../codes/codes.ts";
 import { heldOfOurs, numberIn } from "../codes/held.ts";
 import type { Held, Left } from "../dialect.ts";
@@ -196,11 +197,8 @@ export function blockAt(draft: Draft, { heading, scope }: Edit["place"], left: L
 function isNewBefore(draft: Draft, heading: string, other: Row | null): boolean {
   if (other?.status !== "new") return false;
   const [own, others] = [firstBelow(draft, heading), firstBelow(draft, other.text)];
-  return own === others ? IN_NUMBERS.compare(heading, other.text) < 0 : own < others;
+  return own === others ? compareInNumbers(heading, other.text) < 0 : own < others;
 }
-
-/** “crate 2” before “crate 10”. */
-const IN_NUMBERS = new Intl.Collator("en", { numeric: true });
 
 /** The first line of the dialect that counts below a heading. */
 function firstBelow({ dialect }: Draft, heading: string): number {
