@@ -8,7 +8,7 @@ export interface Row {
   readonly head: string;
   /** Behind the head; none where nothing stands there, or where it follows the head in no column. */
   readonly cells: readonly Cell[];
-  /** The comment at the end of the line, and the column in which it stood; null without. */
+  /** The comment at the end of the line, and the column on a screen in which it stood; null without. */
   readonly comment: { readonly text: string; readonly column: number } | null;
 }
 
@@ -31,8 +31,17 @@ export function layOutRun(rows: readonly Row[]): { readonly line: number; readon
   const columns = commentColumns(rows, bare);
   return rows.map(({ line, comment }, i) => ({
     line,
-    text: comment ? `${bare[i]!.padEnd(columns[i]!)}${comment.text}` : bare[i]!,
+    text: comment ? bare[i]! + " ".repeat(columns[i]! - columnAt(bare[i]!)) + comment.text : bare[i]!,
   }));
+}
+
+const TAB = 8;
+
+/** The column on a screen behind a text, or behind so many characters of it: a tab leads to the next eighth one. */
+export function columnAt(text: string, end = text.length): number {
+  let column = 0;
+  for (let i = 0; i < end; i++) column += text.charCodeAt(i) === 9 ? TAB - (column % TAB) : 1;
+  return column;
 }
 
 function widest(widths: readonly number[]): number {
@@ -66,7 +75,7 @@ function padColumn(rows: readonly Row[], column: number, values: ReadonlyMap<Row
 
 /** The column of each comment: below that of the row before where it stood so, else two blanks behind its line. */
 function commentColumns(rows: readonly Row[], bare: readonly string[]): number[] {
-  const columns = bare.map(({ length }) => length + GAP.length);
+  const columns = bare.map((text) => columnAt(text) + GAP.length);
   let group: number[] = [];
   const end = () => {
     const most = Math.max(...group.map((i) => columns[i]!));

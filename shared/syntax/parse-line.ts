@@ -39,12 +39,19 @@ export function parseLine(text: string, within: Within): Line {
   return { text, node, comment, issues };
 }
 
+/** A line of a handset's section that lost its indent. */
+const CONTROL_LINE = /^[A-Z][A-Za-z0-9]*[ \t]+(?:switch|selector|button|dial)[ \t]/;
+const OUTDENTED_CONTROL = "A control stands in its section: indent the line by one space or more.";
+const INDENT = { title: "Indent the line", start: 0, end: 0, text: "  " };
+
 function parseStatement(scan: Scanner, text: string, end: number, issues: LineIssue[]): LineNode {
   const word = scan.name();
   if (!word) {
     const found = scan.rest();
+    const isControl = CONTROL_LINE.test(text);
     issues.push(
-      slipIssue(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
+      (isControl ? { ...issue(found, OUTDENTED_CONTROL), repair: INDENT } : null) ??
+        slipIssue(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
         issue(
           found,
           `“${found.text}” starts no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
@@ -69,7 +76,7 @@ function parseStatement(scan: Scanner, text: string, end: number, issues: LineIs
       start: from,
       end,
       message: `A section's name stands alone on its line: nothing may follow “${word.text}”. An entry is indented by one space or more.`,
-      repair: { title: "Indent the line", start: 0, end: 0, text: "  " },
+      repair: INDENT,
     },
   );
   return { kind: "section", name: word, title: quoted };

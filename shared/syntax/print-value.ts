@@ -39,8 +39,11 @@ export function printValue(value: Value): string {
     case "control": {
       const head = `${value.control} ch${value.channel}`;
       const lies = value.lies ? `  ${printPlace(value.lies)}` : "";
-      if (value.control === "dial") return `${head} ${value.fromUs} us to ${value.toUs} us${lies}`;
-      const positions = value.positions.map((position) => `${position.name} ${position.pulseUs} us`).join("  ");
+      if (value.control === "dial")
+        return `${head} ${plainNumber(value.fromUs!)} us to ${plainNumber(value.toUs!)} us${lies}`;
+      const positions = value.positions
+        .map((position) => `${position.name} ${plainNumber(position.pulseUs)} us`)
+        .join("  ");
       const rests = value.rest === value.positions[0]?.name ? "" : `  rests ${value.rest}`;
       return `${head}  ${positions}${rests}${lies}`;
     }
@@ -85,11 +88,22 @@ export function printCondition(condition: Condition): string {
     case "is":
       return `${condition.control} is ${condition.negated ? "not " : ""}${condition.position}`;
     case "in":
-      return `${printSubject(condition.subject)} in ${condition.fromUs} us to ${condition.toUs} us`;
+      return `${printSubject(condition.subject)} in ${plainNumber(condition.fromUs)} us to ${plainNumber(condition.toUs)} us`;
     case "above":
     case "below":
-      return `${printSubject(condition.subject)} ${condition.kind} ${condition.boundUs} us`;
+      return `${printSubject(condition.subject)} ${condition.kind} ${plainNumber(condition.boundUs)} us`;
   }
+}
+
+/** The shortest decimal of a finite number. JavaScript's own has an exponent from 10^21 on and below 10^-6, which no script has. */
+function plainNumber(number: number): string {
+  const shortest = String(number);
+  const [, sign = "", whole = "", places = "", power] = /^(-?)(\d)(?:\.(\d+))?e([+-]\d+)$/.exec(shortest) ?? [];
+  if (power === undefined) return shortest;
+  const digits = whole + places;
+  // How many digits stand before the point.
+  const before = Number(power) + 1;
+  return before > 0 ? sign + digits.padEnd(before, "0") : `${sign}0.${"0".repeat(-before)}${digits}`;
 }
 
 function printSubject(subject: Subject): string {

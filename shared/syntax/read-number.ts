@@ -14,6 +14,11 @@ import {
 import type { Cols } from "./span.ts";
 import type { Quantity, ValueOf } from "./value.ts";
 
+/** Letters that look like the symbol of a unit, with what no symbol has: `m2`, `Hz_`. */
+const NO_SYMBOL = /[A-Za-z\u00b5\u03bc_][\w\u00b5\u03bc/-]*/y;
+
+const TOO_LARGE = "This number is too large to compute with.";
+
 /**
  * Parses a number and the unit after it, if there is one; the unit is "" if not. Letters directly
  * after the number that are not a unit are a fault.
@@ -28,8 +33,7 @@ export function readNumber(context: ReadContext): Quantity | Fault {
       `A number is expected here, but ${describeNext(context)}.`,
       ...bareNumberRepairs(context),
     );
-  if (!Number.isFinite(Number(digits.text)))
-    return fault("wrong-type", digits, "This number is too large to compute with.");
+  if (!Number.isFinite(Number(digits.text))) return fault("wrong-type", digits, TOO_LARGE);
   addPiece(context, "number", digits);
   const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
   const before = scan.lastEnd();
@@ -40,9 +44,9 @@ export function readNumber(context: ReadContext): Quantity | Fault {
     return { ...quantity, unit: symbol, end: spelling.end };
   }
   scan.moveTo(before);
-  if (spelling && spelling.start === digits.end) {
-    return unknownName(spelling, spelling.text, units.all, `There is no unit “${spelling.text}”.`);
-  }
+  const behind = spelling ?? (scan.at() === digits.end ? scan.match(NO_SYMBOL) : null);
+  if (behind?.start === digits.end)
+    return unknownName(behind, behind.text, units.all, `There is no unit “${behind.text}”.`);
   return { ...quantity, unit: "", end: digits.end };
 }
 
@@ -91,8 +95,8 @@ export function numberInUnit(context: ReadContext, quantity: Quantity, unit: str
     return missingUnit(context.units, quantity, [unit], what);
   }
   const number = unit === "" ? undefined : context.units.convert(quantity.number, quantity.unit, unit);
-  if (number !== undefined) return number;
-  return wrongUnit(quantity, unit, what);
+  if (number === undefined) return wrongUnit(quantity, unit, what);
+  return Number.isFinite(number) ? number : fault("wrong-type", quantity, TOO_LARGE);
 }
 
 /**

@@ -66,8 +66,15 @@ export function scanner(text: string, start: number, end: number): Scanner {
     name: () => match(NAME),
     control: () => match(CONTROL),
     channel() {
+      const [before, beforeLast] = [column, last];
       const word = match(CHANNEL);
-      return word && { start: word.start, end: word.end, channel: Number(word.text.slice(2)) };
+      if (!word) return null;
+      const channel = Number(word.text.slice(2));
+      if (Number.isSafeInteger(channel)) return { start: word.start, end: word.end, channel };
+      // Of so many digits some would be lost.
+      column = before;
+      last = beforeLast;
+      return null;
     },
     digits: () => match(DIGITS),
     symbol: () => match(SYMBOL),

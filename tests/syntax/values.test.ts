@@ -15,6 +15,29 @@ function readValue(section: string, entry: string): Value | null {
   return workspaceOf({ "jug.fettle": text }).script("jug.fettle")!.entries[0]!.value;
 }
 
+describe("pulses and channels", () => {
+  test.each([
+    ["KN dial ch9 0.0000001 us to 1.5 ms", "dial ch9 0.0000001 us to 1500 us"],
+    ["KN dial ch9 -0.00000125 us to 2000 us", "dial ch9 -0.00000125 us to 2000 us"],
+    ["KN dial ch9 0 us to 1234567890123456789012 us", "dial ch9 0 us to 1234567890123456800000 us"],
+    ["TL switch ch5 up 0.0000001 us down 2 ms", "switch ch5  up 0.0000001 us  down 2000 us"],
+  ])("%s is printed without an exponent", (entry, value) => {
+    expect(printed("controls", entry)).toBe(value);
+    expect(printed("controls", `${entry.split(" ")[0]} ${value}`)).toBe(value);
+  });
+
+  test.each(["above 0.0000001 us", "below 1000000000000000000000 us", "in 0.0000001 us to 0.0000002 us"])(
+    "a condition on a pulse %s is printed as it is read",
+    (bound) => expect(printed("modes", `arm when ch9 ${bound}`)).toBe(`ch9 ${bound}`),
+  );
+
+  test("a number that its unit makes too large is none, and neither is a channel of which digits would be lost", () => {
+    expect(printed("controls", `KN dial ch9 0 us to ${"9".repeat(307)} ms`)).toBe(null);
+    expect(printed("controls", "KN dial ch99999999999999999999999 1000 us to 2000 us")).toBe(null);
+    expect(printed("modes", "arm when ch99999999999999999999999 above 1500 us")).toBe(null);
+  });
+});
+
 describe("numbers with units", () => {
   test.each([
     ["capacity 850 mAh", "850 mAh"],
@@ -36,6 +59,8 @@ describe("numbers with units", () => {
     ["capacity 850 V", "             ^ wrong-unit"],
     ["capacity 850 mah", "             ^^^ unknown-name"],
     ["capacity 850mah", "            ^^^ unknown-name"],
+    ["capacity 850mAh2", "            ^^^^ unknown-name"],
+    ["capacity 850m_Ah", "            ^^^^ unknown-name"],
     ["capacity much", "         ^^^^ wrong-type"],
     ["capacity", "       ^ wrong-type"],
     ["capacity 850 mAh 900 mAh", "                 ^^^ syntax"],

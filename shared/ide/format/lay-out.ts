@@ -3,7 +3,7 @@
  * means: a line that does not parse keeps its bytes behind its indent, and an unresolved merge keeps all of them.
  */
 
-import { layOutRun, type Row } from "../../model/rows.ts";
+import { columnAt, layOutRun, type Row } from "../../model/rows.ts";
 import { cellsOf, type ReadValue } from "../../model/value-cells.ts";
 import { conflictsIn } from "../../syntax/conflict-markers.ts";
 import { isSpace } from "../../syntax/scanner.ts";
@@ -166,7 +166,7 @@ function laidLine(tree: Tree, at: number, sectionOf: readonly (string | undefine
     case "kept":
       return `${INDENT}${text.slice(node.bar)}`;
     case "drop": {
-      const words = [node.word, ...(node.all ? [node.all] : node.names)].map((word) => word.text);
+      const words = text.slice(node.word.start, contentEnd(line)).split(/[ \t]+/);
       return row(`${INDENT}${words.join(" ")}`);
     }
     case "entry": {
@@ -216,13 +216,10 @@ function statementText(line: Line): string {
   );
 }
 
-const TAB = 8;
-
 function commentOf(line: Line): Row["comment"] {
   if (!line.comment) return null;
-  let column = 0;
-  for (let i = 0; i < line.comment.start; i++) column += line.text.charCodeAt(i) === 9 ? TAB - (column % TAB) : 1;
-  return { text: line.text.slice(line.comment.start, endOf(line)), column };
+  const { start } = line.comment;
+  return { text: line.text.slice(start, endOf(line)), column: columnAt(line.text, start) };
 }
 
 /** Behind the last character that is no blank. */

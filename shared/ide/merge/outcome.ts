@@ -63,7 +63,8 @@ function both(base: Unit | null, ours: Unit, theirs: Unit, isSame: SameCore, sty
     parts.ours.comment === parts.theirs.comment,
   );
   if (note === null || comment === null) return { kind: "clash", why: "its note was changed in two ways" };
-  if (isAcceptedOtherwise(base && parts.base, parts, core)) return { kind: "clash", why: ACCEPTED };
+  const isChanged = base !== null && !isSame(base, core === "ours" ? ours : theirs);
+  if (isChanged && isAcceptedOtherwise(parts.base!, parts, core)) return { kind: "clash", why: ACCEPTED };
   return stays(lead, {
     note,
     rows: [{ text: written({ base, ours, theirs }, core, comment), end: ours.rows[0]!.end }],
@@ -119,15 +120,9 @@ function mergedNote(
     : pieces.flatMap((each) => (each.kind === "rows" ? each.rows : []));
 }
 
-/** Whether one side alone changed a statement, and the other alone what is accepted in its note. */
-function isAcceptedOtherwise(
-  base: Parts | null,
-  { ours, theirs }: { ours: Parts; theirs: Parts },
-  core: "ours" | "theirs",
-) {
-  if (base === null) return false;
+/** Whether of a statement that one side changed the other alone changed what is accepted in its note. */
+function isAcceptedOtherwise(base: Parts, { ours, theirs }: { ours: Parts; theirs: Parts }, core: "ours" | "theirs") {
   const [changed, other] = core === "ours" ? [ours, theirs] : [theirs, ours];
-  if (changed.core === base.core) return false;
   return other.accepted !== base.accepted && changed.accepted === base.accepted;
 }
 

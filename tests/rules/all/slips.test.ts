@@ -157,6 +157,11 @@ describe("one finding for one fault", () => {
       'craft "Jug"\npack\n  cells 4\n  chemistry lipo\n',
     ],
     [
+      'handset "Wheel"\ncontrols\nTL  switch ch5 up 1000 us down 2000 us\n',
+      "A control stands in its section",
+      'handset "Wheel"\ncontrols\n  TL  switch ch5 up 1000 us down 2000 us\n',
+    ],
+    [
       'craft "Jug"\n  pack\n    cells 4\n    chemistry lipo\n',
       "“pack” is indented and stands in no section",
       'craft "Jug"\npack\n    cells 4\n    chemistry lipo\n',
