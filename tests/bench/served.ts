@@ -13,8 +13,19 @@ import {
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 
-/** npm runs a script in the project's folder. */
-const SERVER = join(process.cwd(), "dist/server/node.cjs");
+/** A server as it is started, and the language of what it is given. */
+export interface Program {
+  /** What Node is started with. */
+  readonly args: readonly string[];
+  readonly languageId: string;
+  readonly initializationOptions?: unknown;
+}
+
+/** Ours. npm runs a script in the project's folder. */
+export const FETTLE: Program = {
+  args: [join(process.cwd(), "dist/server/node.cjs"), "--stdio"],
+  languageId: "fettle",
+};
 
 export interface Served {
   readonly client: ProtocolConnection;
@@ -27,10 +38,14 @@ export interface Served {
   end(): Promise<void>;
 }
 
-/** Starts the server on a folder and waits until it has said what it can do. */
-export async function serveFolder(folder: string, capabilities: InitializeParams["capabilities"]): Promise<Served> {
+/** Starts a server on a folder and waits until it has said what it can do. */
+export async function serveFolder(
+  folder: string,
+  capabilities: InitializeParams["capabilities"],
+  { args, languageId, initializationOptions }: Program = FETTLE,
+): Promise<Served> {
   const begun = performance.now();
-  const child = spawn(process.execPath, [SERVER, "--stdio"], { stdio: ["pipe", "pipe", "inherit"] });
+  const child = spawn(process.execPath, args, { stdio: ["pipe", "pipe", "inherit"] });
   const client = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
   client.listen();
   const uri = pathToFileURL(folder).href;
@@ -38,6 +53,7 @@ export async function serveFolder(folder: string, capabilities: InitializeParams
     processId: process.pid,
     rootUri: uri,
     capabilities,
+    initializationOptions,
     workspaceFolders: [{ uri, name: "bench" }],
   })) as { capabilities: ServerCapabilities };
   const readyMs = performance.now() - begun;
@@ -51,7 +67,7 @@ export async function serveFolder(folder: string, capabilities: InitializeParams
     uriOf,
     open: (path, text) =>
       client.sendNotification("textDocument/didOpen", {
-        textDocument: { uri: uriOf(path), languageId: "fettle", version: 1, text },
+        textDocument: { uri: uriOf(path), languageId, version: 1, text },
       }),
     async end() {
       const gone = new Promise((resolve) => child.once("exit", resolve));
