@@ -1,28 +1,9 @@
 /** Every handler of the server is under the guard: whatever it is sent, it answers, and what went wrong is in the log. */
 import { expect, test } from "vitest";
-import { type Connection, ResponseError } from "vscode-languageserver/node";
+import { ResponseError } from "vscode-languageserver/node";
 import { startServer } from "../../server/src/lsp/start.ts";
+import { freshServer, recorder } from "./recorder.ts";
 import { filesInMemory } from "./session.ts";
-
-type Handler = (...params: unknown[]) => unknown;
-
-/** A connection that takes down what it is given to call, by name, and what is logged on it. */
-function recorder() {
-  const handlers = new Map<string, Handler>();
-  const log: string[] = [];
-  const part = (path: string): unknown =>
-    new Proxy(() => undefined, {
-      get: (_, name) => (name === "then" ? undefined : part(`${path}.${String(name)}`)),
-      apply(_, __, args: unknown[]) {
-        if (path === ".console.error") log.push(String(args[0]));
-        const handler = args.find((each): each is Handler => typeof each === "function");
-        const method = typeof args[0] === "string" ? `:${args[0]}` : "";
-        if (handler) handlers.set(`${path.slice(1)}${method}`, handler);
-        return Promise.resolve(null);
-      },
-    });
-  return { connection: part("") as Connection, handlers, log };
-}
 
 /** What no client should send: nothing, nulls in place of parts, and values of which every use throws. */
 const hostile = new Proxy(
@@ -36,16 +17,9 @@ const hostile = new Proxy(
   },
 );
 
-/** A server that nobody has sent anything. */
-function fresh() {
-  const recorded = recorder();
-  startServer(recorded.connection, filesInMemory({}), ResponseError);
-  return recorded;
-}
-
 /** A server that takes requests. */
 async function started() {
-  const recorded = fresh();
+  const recorded = freshServer();
   await recorded.handlers.get("onInitialize")!({ capabilities: {} });
   return recorded;
 }
@@ -73,7 +47,7 @@ test.each(named)("%s answers whatever it is sent", async (name) => {
   // There is but one of each in a session.
   const isOnce = name === "onInitialize" || name === "onShutdown";
   for (const params of [undefined, null, {}, { textDocument: null }, hostile]) {
-    const answer = (async () => (isOnce ? fresh().handlers : handlers).get(name)!(params))();
+    const answer = (async () => (isOnce ? freshServer().handlers : handlers).get(name)!(params))();
     await expect(answer, name).resolves.not.toThrow();
   }
 });

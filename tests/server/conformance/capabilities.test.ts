@@ -5,17 +5,9 @@ import { inProject } from "../../../.dev/say.mjs";
 import { projectFiles } from "../../tidy/sources.ts";
 import { filesInMemory } from "../session.ts";
 import { CLIENTS, type ClientName } from "./clients.ts";
-import { at, METHODS } from "./methods.ts";
+import { announced, at, CLIENT_REQUESTS, METHODS } from "./methods.ts";
 import { type Document, SHED, TABLE, TEXTS } from "./table.ts";
 import { begin, inProcess, openWire, type Wire } from "./wire.ts";
-
-const LIFECYCLE = ["initialize", "shutdown"];
-/** Requests of a client that belong to a capability of the server. */
-const requests = [...METHODS.values()].filter(
-  ({ from, isRequest, name }) => from === "client" && isRequest && !LIFECYCLE.includes(name),
-);
-const announced = (offered: unknown) =>
-  requests.filter(({ serverPath }) => serverPath !== "" && at(offered, serverPath)).map(({ name }) => name);
 
 let wire: Wire;
 afterEach(() => wire?.end());
@@ -37,7 +29,7 @@ test("every request that is announced has an entry, and every entry is announced
 test("nothing is answered that is not announced", async () => {
   const { offered } = await start("all abilities");
   const answered: string[] = [];
-  for (const { name } of requests) {
+  for (const { name } of CLIENT_REQUESTS) {
     const { error } = await wire.request(name, { textDocument: { uri: jug.uri }, files: [], previousResultIds: [] });
     if (error?.code !== -32601) answered.push(name);
   }

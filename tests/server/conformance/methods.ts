@@ -53,3 +53,15 @@ export function at(value: unknown, path: string): unknown {
   for (const name of path.split(".")) found = (found as Record<string, unknown> | null | undefined)?.[name];
   return found;
 }
+
+const LIFECYCLE = ["initialize", "shutdown"];
+/** Requests of a client that belong to a capability of the server. */
+export const CLIENT_REQUESTS: readonly Method[] = [...METHODS.values()].filter(
+  ({ from, isRequest, name }) => from === "client" && isRequest && !LIFECYCLE.includes(name),
+);
+
+/** The requests that a server announces by what it offers. */
+export function announced(offered: unknown): string[] {
+  const known = CLIENT_REQUESTS.filter(({ serverPath }) => serverPath !== "" && at(offered, serverPath));
+  return known.map(({ name }) => name);
+}
