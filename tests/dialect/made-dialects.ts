@@ -58,7 +58,8 @@ interface Placed {
   readonly wanted: Said | null;
 }
 
-function made({ blocks, seed, headings: count, noise, same }: Plan): MadeBoard {
+/** The board that a plan stands for. */
+export function madeBoard({ blocks, seed, headings: count, noise, same }: Plan): MadeBoard {
   const dice = diceOf(seed);
   const headings = HEADINGS.slice(0, count);
   const places: Under[] = [null, "", ...headings];
@@ -182,5 +183,5 @@ export function madeBoards(same: boolean): fc.Arbitrary<MadeBoard> {
       noise: fc.nat(6),
       same: fc.constant(same),
     })
-    .map(made);
+    .map(madeBoard);
 }

@@ -1,5 +1,7 @@
 /** The line of a .gitattributes file that leads git to a driver, put in and taken out without touching a byte besides. */
 
+import { usualEnd } from "./git-config.ts";
+
 /** Which files, and which driver for their diffs and their merges. */
 const LINE = "*.fettle diff=fettle merge=fettle";
 const [PATTERN, ...ATTRIBUTES] = LINE.split(" ");
@@ -11,7 +13,7 @@ const [PATTERN, ...ATTRIBUTES] = LINE.split(" ");
 export function withAttributes(text: string | null): string | null {
   if (text === null) return `${LINE}\n`;
   if (linesOf(text).some(({ words }) => hasAll(words))) return null;
-  const end = /\r\n[^\n]*$/.test(text) ? "\r\n" : "\n";
+  const end = usualEnd(text);
   if (text === "") return LINE;
   return text.endsWith("\n") ? `${text}${LINE}${end}` : `${text}${end}${LINE}`;
 }

@@ -14,6 +14,8 @@ export interface Blobs {
   read(ids: Iterable<string>): GitSteps<void>;
 }
 
+const NOT_HERE: FileAnswer = { kind: "unreadable", why: "git does not have its text here" };
+
 /** Nothing read yet. */
 export function makeBlobs(): Blobs {
   const known = new Map<string, FileAnswer>();
@@ -24,7 +26,7 @@ export function makeBlobs(): Blobs {
       let batch: string[] = [];
       let bytes = 0;
       for (const [id, size] of yield* sizesOf(due)) {
-        if (size === null) known.set(id, { kind: "unreadable", why: "git does not have its text here" });
+        if (size === null) known.set(id, NOT_HERE);
         else if (size > MOST_BYTES) known.set(id, tooLarge(size));
         else {
           if (bytes + size > MOST_AT_ONCE) {
@@ -51,24 +53,35 @@ function* sizesOf(ids: readonly string[]): GitSteps<ReadonlyMap<string, number |
   return new Map(
     ids.map((id, i) => {
       const [, type, size] = (told[i] ?? "").split(" ");
-      return [id, type === "blob" ? Number(size) : null];
+      return [id, type === "blob" && /^\d+$/.test(size ?? "") ? Number(size) : null];
     }),
   );
 }
 
-/** The contents as git prints them one after another: `ID TYPE SIZE`, a line end, so many bytes, a line end. */
+/**
+ * The contents as git prints them one after another: `ID TYPE SIZE`, a line end, so many bytes, a line end. Of what is not
+ * there it prints `ID missing` and a line end.
+ */
 function* readBatch(ids: readonly string[], known: Map<string, FileAnswer>): GitSteps<void> {
   if (ids.length === 0) return;
   const ran = yield* asking(["cat-file", "--batch"], { mostBytes: 2 * MOST_AT_ONCE, input: lines(ids) });
   if (ran.status !== 0) throw new NoRevision(`git cannot read its store: ${ran.error}`);
   for (let at = 0; at < ran.out.length; ) {
     const end = ran.out.indexOf(0x0a, at);
-    const [id = "", , size = "0"] = ran.out.toString("latin1", at, end).split(" ");
-    const from = end + 1;
-    at = from + Number(size) + 1;
-    known.set(id, scriptAnswer(textAnswer(ran.out.subarray(from, from + Number(size)))));
+    const head = /^([0-9a-f]+) (?:blob (\d+)|.*)$/.exec(ran.out.toString("latin1", at, end < 0 ? at : end));
+    // What breaks off here, or goes on with something else, tells nothing of what comes after it.
+    if (!head) break;
+    const [, id = "", size] = head;
+    at = end + 1;
+    if (size === undefined) continue;
+    const behind = at + Number(size);
+    if (behind >= ran.out.length) break;
+    known.set(id, scriptAnswer(textAnswer(ran.out.subarray(at, behind))));
+    at = behind + 1;
     yield;
   }
+  // An object may go, as git tidies its store, after it was asked for its size.
+  for (const id of ids) if (!known.has(id)) known.set(id, NOT_HERE);
 }
 
 function lines(ids: readonly string[]): string {

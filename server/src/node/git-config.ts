@@ -33,13 +33,18 @@ interface Part {
 
 /** A configuration, one character a byte, with our part as the settings say; in place of an earlier one, else at its end. */
 export function withSettings(text: string, settings: GitSettings): string {
-  const end = /\r\n[^\n]*$/.test(text) ? "\r\n" : "\n";
+  const end = usualEnd(text);
   const part = partText(settings, end);
   const known = partOf(text);
   if (known) return text.slice(0, known.from) + [part, ...known.others].join(end) + text.slice(known.to);
   if (text === "") return part;
   // Without a line end at the end before, there is none behind: by that its removal knows.
   return text.endsWith("\n") ? `${text}${part}${end}` : `${text}${end}${part}`;
+}
+
+/** The line end for what is put behind a text: where that ends with half of one, a whole one, which can be taken out again. */
+export function usualEnd(text: string): "\r\n" | "\n" {
+  return /\r\n[^\n]*$/.test(text) || text.endsWith("\r") ? "\r\n" : "\n";
 }
 
 /** A configuration without our part; null where it has none. */
@@ -66,7 +71,11 @@ export function withoutAttributeFile(text: string, file: string): string {
   const known = partOf(text);
   if (!known) return text;
   const line = Buffer.from(`\n\tattributes = ${quoted(file)}`, "utf8").toString("latin1");
-  return text.slice(0, known.from) + text.slice(known.from, known.to).replace(line, "") + text.slice(known.to);
+  const at = text.indexOf(line, known.from);
+  if (at < 0 || at > known.to) return text;
+  // Its line end is the one before it.
+  const from = text[at - 1] === "\r" ? at - 1 : at;
+  return text.slice(0, from) + text.slice(at + line.length);
 }
 
 function partText({ textconv, xfuncname, driver, attributes }: GitSettings, end: string): string {

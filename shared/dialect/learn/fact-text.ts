@@ -33,7 +33,7 @@ export function dialectText(facts: readonly Fact[], knownBy: string | null, cata
   const codes = codesFor(facts);
   const slots = slotsFor(facts);
   const lines: string[] = ['dialect "Learned"'];
-  if (knownBy !== null) lines.push("", "text", `  known-by  ${boardQuote(knownBy)}`);
+  if (knownBy !== null) lines.push("", "text", `  known-by  ${boardQuote(literalOf(knownBy))}`);
   if (codes.lines.length > 0) lines.push("", "codes", ...codes.lines.map((line) => `  ${line}`));
   for (const { name } of catalogue.sections) {
     const sections = new Map<string, Fact[]>();

@@ -158,6 +158,10 @@ function notesOn(script: string, { entries }: Joined, { handset, craft }: ReadCo
   const hasConditions = entries.some(({ spec }) => spec.holds === "modes" || spec.holds === "outputs");
   if (hasConditions && !handset && !craft?.controls.size)
     notes.push("Conditions name channels, as it is not known which control of a handset sends which.");
+  if (script.includes("\0"))
+    notes.push(
+      "The text holds zero bytes, and a script with them is no text that is read: take them out, and read it again.",
+    );
   const answer = scriptAnswer({ kind: "text", text: script, validUtf8: true });
   if (answer.kind === "unreadable") notes.push(`The script is more than is read of a file: ${answer.why}`);
   return notes;

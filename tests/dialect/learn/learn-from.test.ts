@@ -59,3 +59,11 @@ test("numbers in steps, words, text, places and fields, each from the lines that
   `);
   expect(open).toMatchInlineSnapshot(`[]`);
 });
+
+test("a line by which the dialect is known, with braces of its own", () => {
+  const { dialect } = learn(
+    ["pack\n  capacity 450 mAh\n", "loom of {autumn}\nyarn 450\n"],
+    ["pack\n  capacity 550 mAh\n", "loom of {autumn}\nyarn 550\n"],
+  );
+  expect(dialect).toContain('known-by  "loom of {{autumn}"\n');
+});

@@ -46,3 +46,14 @@ for (const file of readdirSync(folder).filter((name) => name.endsWith(".txt"))) 
     }
   });
 }
+
+test("that a text with zero bytes becomes no script that can be read is told", () => {
+  const texts = ["pot 4\nzz\u0000 17\n", "pot 4\nzz 17\n"].map((board) => {
+    const workspace = core.at(memoryFiles({ "/d.fettle": 'dialect "Kiln"\npack\n  "pot {c}"  cells {c}\n' }));
+    return readBoard(dialectOf(workspace, "/d.fettle")!, board, { workspace, handset: null, craft: null });
+  });
+  expect(texts.map(({ notes }) => notes.some((each) => each.startsWith("The text holds zero bytes")))).toEqual([
+    true,
+    false,
+  ]);
+});

@@ -2,6 +2,7 @@
  * Holds what is made at random to a law, case by case: a case that breaks it, or takes too long, is told with its seed
  * and number, by which `--seed` and `--only` make it again, and with its texts.
  */
+import { Worker } from "node:worker_threads";
 import { casesOr, ONLY, SEED } from "../amount.ts";
 import { type Random, randomOf } from "../random.ts";
 
@@ -31,12 +32,35 @@ export async function tryCases<Case>(thousandths: number, trial: Trial<Case>): P
   const count = Math.ceil((casesOr(ALL_CASES) * thousandths) / 1000);
   const faults: string[] = [];
   const numbers = ONLY === null ? { from: 0, to: count } : { from: ONLY, to: ONLY + 1 };
+  const watch = startWatch();
   for (let i = numbers.from; i < numbers.to && faults.length < MOST_FAULTS; i++) {
+    watch.begins(i);
     const found = await faultOf(trial, i);
     if (found !== null) faults.push(found);
   }
+  await watch.end();
   if (faults.length > 0) throw new Error(`${faults.length} cases broke:\n\n${faults.join("\n\n")}`);
   return numbers.to - numbers.from;
+}
+
+/** A case that has not come to an end after so long never does, on whatever machine. */
+const ENDLESS_MS = 90_000;
+
+/** What stops the run at a case without an end: only another thread can, and it says which. */
+function startWatch() {
+  const number = new Int32Array(new SharedArrayBuffer(4));
+  const watch = `
+    const { workerData: { number, seed, mostMs } } = require("node:worker_threads");
+    let [last, since] = [-1, Date.now()];
+    setInterval(() => {
+      const now = Atomics.load(number, 0);
+      if (now !== last) [last, since] = [now, Date.now()];
+      if (Date.now() - since < mostMs) return;
+      require("node:fs").writeSync(2, "case " + now + " of seed " + seed + " does not come to an end\\n");
+      process.kill(process.pid, "SIGKILL");
+    }, 1000);`;
+  const worker = new Worker(watch, { eval: true, workerData: { number, seed: SEED, mostMs: ENDLESS_MS } });
+  return { begins: (index: number) => Atomics.store(number, 0, index), end: () => worker.terminate() };
 }
 
 async function faultOf<Case>({ make, fault, shown = inFull }: Trial<Case>, index: number): Promise<string | null> {
