@@ -9,6 +9,7 @@ import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, resolving } from "./guard.ts";
@@ -53,7 +54,8 @@ export function answerFeatures(parts: Parts): void {
   );
   connection.onCompletionResolve(
     resolving(guard, "completion details", (item: CompletionItem) => {
-      const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
+      const doc = broughtBack<DocRef>(item.data, { of: "string" });
+      const value = doc && documentationOf(now().catalogue, doc);
       return value ? { ...item, documentation: markup(value, abilities().itemMarkdown) } : item;
     }),
   );

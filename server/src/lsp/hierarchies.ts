@@ -12,6 +12,7 @@ import {
 import { type FileItem, fileItemAt, filesThatUse, filesUsedBy } from "../../../shared/ide/structure/used-files.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { fileNameOf } from "../../../shared/text/file-name.ts";
+import { broughtBack, type Shape } from "./brought-back.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
@@ -23,6 +24,7 @@ interface CallData {
   readonly craft: Uri;
   readonly part: PartName;
 }
+const CALL_DATA: Shape = { craft: "string", part: { kind: "string", name: "string" } };
 
 /** Answers both hierarchies. */
 export function answerHierarchies(connection: Connection, documents: Documents, guard: Guard): void {
@@ -37,17 +39,19 @@ export function answerHierarchies(connection: Connection, documents: Documents, 
   );
   callHierarchy.onOutgoingCalls(
     guard("what it hangs on", null, async ({ item }) => {
-      const { craft, part } = item.data as CallData;
-      const file = await documents.load(craft);
-      const calls = outgoingCalls(now(), file, part);
+      const data = broughtBack<CallData>(item.data, CALL_DATA);
+      if (!data) return null;
+      const file = await documents.load(data.craft);
+      const calls = outgoingCalls(now(), file, data.part);
       return calls.map(({ item: to, ranges }) => ({ to: toCallItem(to, uriOf), fromRanges: [...ranges] }));
     }),
   );
   callHierarchy.onIncomingCalls(
     guard("what hangs on it", null, async ({ item }) => {
-      const { craft, part } = item.data as CallData;
-      const file = await documents.load(craft);
-      const calls = incomingCalls(now(), file, part);
+      const data = broughtBack<CallData>(item.data, CALL_DATA);
+      if (!data) return null;
+      const file = await documents.load(data.craft);
+      const calls = incomingCalls(now(), file, data.part);
       return calls.map(({ item: from, ranges }) => ({ from: toCallItem(from, uriOf), fromRanges: [...ranges] }));
     }),
   );

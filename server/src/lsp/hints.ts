@@ -2,6 +2,7 @@
 import type { Connection, InlayHint } from "vscode-languageserver";
 import { type InlayHint as Hint, hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
+import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, resolving } from "./guard.ts";
@@ -34,8 +35,9 @@ export function answerHints({ connection, documents, guard, abilities, settings 
   );
   inlayHint.resolve(
     resolving(guard, "words of a hint", async (hint: InlayHint) => {
-      const { uri } = hint.data as HintData;
-      const file = await loadFor(documents, { textDocument: { uri: asUri(uri) } });
+      const data = broughtBack<HintData>(hint.data, { uri: "string" });
+      if (!data) return hint;
+      const file = await loadFor(documents, { textDocument: { uri: asUri(data.uri) } });
       const range = { start: hint.position, end: hint.position };
       const same = hintsOf(documents.now(), file, range).find((each) => toHint(each).label === hint.label);
       return same ? { ...hint, tooltip: same.tooltip } : hint;

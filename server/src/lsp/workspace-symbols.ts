@@ -8,6 +8,7 @@ import {
   placeOfSymbol,
 } from "../../../shared/ide/structure/workspace-symbols.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
+import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, resolving } from "./guard.ts";
@@ -43,9 +44,11 @@ export function answerWorkspaceSymbols({ connection, documents, guard, abilities
   );
   connection.onWorkspaceSymbolResolve(
     resolving(guard, "place of a symbol", async (symbol) => {
+      const data = broughtBack<SymbolData>(symbol.data, { kind: "string", name: "string", line: "number" });
+      if (!data) return symbol;
       const file = documents.pathOf(asUri(symbol.location.uri));
       await documents.read(file);
-      const range = placeOfSymbol(documents.now(), file, symbol.data as SymbolData);
+      const range = placeOfSymbol(documents.now(), file, data);
       return range ? { ...symbol, location: { uri: symbol.location.uri, range } } : symbol;
     }),
   );
