@@ -20,7 +20,7 @@ export interface Taken {
 
 /** What a selection takes, with all that the effective craft would change without; or why it cannot be taken, in a sentence. */
 export function takenIn(script: Script, range: Range, catalogue: Catalogue): Taken | string {
-  const lines = linesOf(range);
+  const lines = linesOf(range, script);
   const items = itemsOf(script);
   const chosen = new Set(items.filter(({ line }) => lines.has(line)).map(({ line }) => line));
   const headed = new Set<number>();
@@ -47,10 +47,11 @@ export function takenIn(script: Script, range: Range, catalogue: Catalogue): Tak
   return { items: taken, words, whole, along };
 }
 
-/** The lines of a range; a last line of which nothing is in it does not count. */
-function linesOf({ start, end }: Range): ReadonlySet<number> {
-  const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
-  return new Set(Array.from({ length: last - start.line + 1 }, (_, i) => start.line + i));
+/** The lines of a range, which may end far below the text; a last line of which nothing is in it does not count. */
+function linesOf({ start, end }: Range, { tree }: Script): ReadonlySet<number> {
+  const touched = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
+  const last = Math.min(touched, tree.lines.length - 1);
+  return new Set(Array.from({ length: Math.max(0, last - start.line + 1) }, (_, i) => start.line + i));
 }
 
 function strays({ tree }: Script, lines: ReadonlySet<number>): number[] {
