@@ -127,9 +127,12 @@ interface Counting {
 
 function countedOf(known: ReadonlyMap<FilePath, Read>, places: SharedHabits["places"]): CountedHabits {
   const groups = new Map<FilePath, Map<string, Map<string, Counting>>>();
+  // What is known changes step by step while the craft are counted again: this count keeps what it was made of.
+  const ballots = new Map<FilePath, Ballot>();
   for (const file of [...known.keys()].sort()) {
     const { ballot } = known.get(file)!;
     if (!ballot) continue;
+    ballots.set(file, ballot);
     const modes = entryOf(groups, ballot.handset, () => new Map<string, Map<string, Counting>>());
     for (const [mode, place] of ballot.places) {
       const byPlace = entryOf(modes, mode, () => new Map<string, Counting>());
@@ -146,7 +149,7 @@ function countedOf(known: ReadonlyMap<FilePath, Read>, places: SharedHabits["pla
   const told = new Map<FilePath, FleetHabits>();
   return {
     of(file) {
-      const ballot = known.get(file)?.ballot;
+      const ballot = ballots.get(file);
       if (!ballot) return null;
       return entryOf(told, file, () => habitsOf(ballot, shared.get(ballot.handset)!));
     },

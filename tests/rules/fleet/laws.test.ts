@@ -174,3 +174,18 @@ test("counting again gives what a first count gives, and reads only what changed
     { seed: 13, numRuns: 60 },
   );
 });
+
+test("a count is what it was made of, also while the craft are counted again", () => {
+  const cup = 'craft "Cup"\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n';
+  const before = memoryFiles({ "wheel.fettle": WHEEL, "bellows.fettle": WHEEL, "cup.fettle": cup });
+  const now = memoryFiles({
+    "wheel.fettle": WHEEL,
+    "bellows.fettle": WHEEL,
+    "cup.fettle": `${cup.replace("wheel", "bellows")}  turtle when TR is down\n`,
+  });
+  const counter = makeHabitCounter();
+  const counted = finish(counter.count(before, () => core, before.list()));
+  finish(counter.count(now, () => core, now.list()));
+  const { handset, votes } = counted.of("cup.fettle")!;
+  expect([handset, [...votes.keys()]]).toEqual(["wheel.fettle", ["arm"]]);
+});
