@@ -113,3 +113,55 @@ test("whatever happens, a client that follows knows in the end what one knows th
     }
   }
 });
+
+test("a folder that is added while a file of another one is being read counts for all findings", async () => {
+  const texts: Record<string, string> = { ...shed(), "/other/gone.fettle": base() };
+  let folders = ["/shed"];
+  let release = () => {};
+  let [isSlow, isAsked] = [false, false];
+  const files = filesInMemory(texts);
+  session = await startSession(
+    {
+      ...files,
+      list: async (asked) => ({
+        paths: Object.keys(texts).filter((path) => asked.some((folder) => path.startsWith(`${folder}/`))),
+        cut: false,
+      }),
+      async read(path) {
+        if (isSlow && path === "/shed/urn.fettle") {
+          isSlow = false;
+          await new Promise<void>((resolve) => {
+            release = resolve;
+          });
+        }
+        return files.read(path);
+      },
+    },
+    { ...PULLING, workspace: { workspaceFolders: true } },
+    undefined,
+    undefined,
+    (client) =>
+      client.onRequest("workspace/workspaceFolders", () => {
+        isAsked = true;
+        return folders.map((path) => ({ uri: `file://${path}`, name: path }));
+      }),
+  );
+  const { shown, begin } = following(session);
+  begin();
+  const bowl = () => JSON.stringify(shown.get(uriOf("bowl")));
+  await expect.poll(bowl).toContain("there is no such file.");
+  await expect.poll(() => shown.size).toBe(5);
+  isSlow = true;
+  await watched({ uri: uriOf("urn"), type: 2 });
+  await expect.poll(() => isSlow).toBe(false);
+  folders = ["/shed", "/other"];
+  await session.client.sendNotification("workspace/didChangeWorkspaceFolders", {
+    event: { added: [{ uri: "file:///other", name: "other" }], removed: [] },
+  });
+  await expect.poll(() => isAsked).toBe(true);
+  await session.client.sendRequest("fettle/page", { name: "pack" });
+  // By now all of both is read, the slow one for a second time.
+  await session.client.sendRequest("fettle/workspaceTree", { findings: false });
+  release();
+  await expect.poll(bowl, { timeout: 5000 }).toContain("Did you mean");
+});

@@ -46,12 +46,20 @@ export function makeContentKeys(documents: Documents, workspace: () => Workspace
   };
   /** One number for the list of scripts and all that they hold. */
   const all = { view: documents.now().view, key: "", id: 0 };
+  const unread = async (): Promise<readonly FilePath[]> => {
+    await documents.listed();
+    return documents
+      .now()
+      .view.list()
+      .filter((path) => !documents.isRead(path));
+  };
   const idOfAll = async (): Promise<number> => {
-    const listed = await documents.listed();
-    await Promise.all(listed.filter((path) => !documents.isRead(path)).map(documents.read));
+    // By the time that some are read the list may be another one: what is numbered is the list that belongs to the view.
+    for (let left = await unread(); left.length > 0; left = await unread()) await Promise.all(left.map(documents.read));
     const { view } = documents.now();
     if (all.id === 0 || all.view !== view) {
-      const key = listed.map((path) => `${path} ${contentOf(path).id} ${view.listsUsersOf(path)}`).join("\n");
+      const list = view.list();
+      const key = list.map((path) => `${path} ${contentOf(path).id} ${view.listsUsersOf(path)}`).join("\n");
       if (key !== all.key) Object.assign(all, { key, id: ++lastId });
       all.view = view;
     }
