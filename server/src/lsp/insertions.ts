@@ -35,7 +35,8 @@ export function answerInsertions(connection: Connection, documents: Documents, g
     SCRIPTS_REQUEST,
     guard<[ScriptsParams], ScriptsResult>("scripts to use", [], async ({ uri, kind }) => {
       const file = await documents.loadAll(uri);
-      return scriptsFor(documents.now(), file, kind).map((each) => ({ ...each, uri: documents.uriOf(each.file) }));
+      const scripts = scriptsFor(documents.now(), file, kind);
+      return scripts.map(({ file, name, path }) => ({ uri: documents.uriOf(file), name, path }));
     }),
   );
 }

@@ -34,11 +34,9 @@ const ROOT = "fettle-other://";
 
 export function readsOthers(connection: Connection, documents: Documents): ReadOther {
   const askRevision = async (params: RevisionParams): Promise<RevisionResult> => {
-    try {
-      return await connection.sendRequest(REVISION_REQUEST, params);
-    } catch {
-      return { kind: "unreadable", why: "this editor does not read revisions of git" };
-    }
+    // A client that does not know the request refuses it, or answers nothing.
+    const found = await connection.sendRequest<RevisionResult | null>(REVISION_REQUEST, params).catch(() => null);
+    return found ?? { kind: "unreadable", why: "this editor does not read revisions of git" };
   };
   return async (other) => {
     switch (other.kind) {
