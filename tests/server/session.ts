@@ -42,6 +42,7 @@ export function filesInMemory(texts: Record<string, string>, reads = new Map<str
       return { answer: memoryFiles(texts).read(path)!, realPath: path };
     },
     list: async () => ({ paths: Object.keys(texts), cut: false }),
+    isFolder: async (path) => Object.keys(texts).some((each) => each.startsWith(`${path}/`)),
   };
 }
 

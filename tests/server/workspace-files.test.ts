@@ -8,6 +8,7 @@ import { filesInMemory, PULLING, type Session, startSession } from "./session.ts
 const layer = (name: string) => `layer "${name}"\n`;
 const lamp = JSON.stringify({ catalogue: "The lamp", settings: [glow] });
 const CREATED = 1;
+const CHANGED = 2;
 const DELETED = 3;
 
 let session: Session;
@@ -115,6 +116,23 @@ test("with a folder goes all that is in it, also where the editor tells of the f
   delete texts["/shed/layers/old/tune.fettle"];
   await tell(["/shed/layers", DELETED]);
   expect(await offered()).toEqual(["layers-more/base.fettle"]);
+});
+
+test.each([
+  ["made", CREATED],
+  ["changed", CHANGED],
+])("a folder in the place of a script is none, told as %s, and a script in its place is one again", async (_, type) => {
+  const texts: Record<string, string> = { "/shed/wide.fettle": layer("Wide") };
+  await started(texts);
+  expect(await offered()).toEqual(["wide.fettle"]);
+  delete texts["/shed/wide.fettle"];
+  texts["/shed/wide.fettle/tune.fettle"] = layer("Tune");
+  await tell(["/shed/wide.fettle", type], ["/shed/wide.fettle/tune.fettle", CREATED]);
+  expect(await offered()).toEqual(["wide.fettle/tune.fettle"]);
+  delete texts["/shed/wide.fettle/tune.fettle"];
+  texts["/shed/wide.fettle"] = layer("Wide");
+  await tell(["/shed/wide.fettle/tune.fettle", DELETED], ["/shed/wide.fettle", type]);
+  expect(await offered()).toEqual(["wide.fettle"]);
 });
 
 test("a folder that is renamed takes its scripts and its words along", async () => {

@@ -27,6 +27,8 @@ export interface ServerFiles {
   read(path: FilePath): Promise<FileRead>;
   /** Every script below these folders, and every file of a pilot's own words; each host bounds what it looks at. */
   list(folders: readonly FilePath[]): Promise<Listing>;
+  /** Whether a path is a folder, and no link to one; left out by a host that is told of files alone. */
+  isFolder?(path: FilePath): Promise<boolean>;
   /** What git knows; left out where there is none to ask. */
   readonly pasts?: HostPasts;
 }
@@ -128,6 +130,7 @@ export function makeDocuments(
   const workspaceFiles = makeWorkspaceFiles({
     realPath: async (folder) => (await files.read(folder)).realPath,
     list: (folders) => files.list(folders),
+    isFolder: async (path) => (await files.isFolder?.(path)) ?? false,
     cut: () => events.listingCut(),
   });
   const words = makeOwnWords({

@@ -39,6 +39,8 @@ export interface WorkspaceFiles {
 export interface WorkspaceFilesHost {
   realPath(folder: FilePath): Promise<FilePath>;
   list(folders: readonly FilePath[]): Promise<Listing>;
+  /** Whether a path is a folder, and no link to one: a listing leaves those out. */
+  isFolder(path: FilePath): Promise<boolean>;
   /** Not everything was listed. */
   cut(): void;
 }
@@ -53,6 +55,9 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
   /** Set while all that lies in the folders is listed. */
   let isWhole = false;
   const paths = new Set<FilePath>();
+  /** Told to be made or changed: an editor tells of a folder that is called like a script as of a script. */
+  const unsure = new Set<FilePath>();
+  let surely: Promise<unknown> = Promise.resolve();
   let inOrder: { readonly scripts: readonly FilePath[]; readonly words: readonly FilePath[] } | null = null;
   let parents: ReadonlySet<FilePath> | null = null;
 
@@ -78,8 +83,12 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     return gone;
   };
   const apply = (change: FileChange) => {
-    if (change.kind === "created") return add(change.path);
-    if (change.kind === "changed") return;
+    // What was deleted and made again in one moment, an editor tells as changed.
+    if (change.kind === "created" || change.kind === "changed") {
+      add(change.path);
+      if (paths.has(change.path)) unsure.add(change.path);
+      return;
+    }
     const gone = remove(change.path);
     if (change.kind !== "moved") return;
     for (const path of gone) add(change.to + path.slice(change.path.length));
@@ -102,6 +111,16 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     isWhole = !found.cut;
     if (found.cut) host.cut();
   };
+  const makeSure = (): Promise<unknown> => {
+    const asked = [...unsure];
+    unsure.clear();
+    const drop = async (path: FilePath) => {
+      if (!(await host.isFolder(path)) || !paths.delete(path)) return;
+      inOrder = parents = null;
+    };
+    if (asked.length > 0) surely = Promise.all([surely, ...asked.map(drop)]);
+    return surely;
+  };
   const sorted = () => {
     if (!inOrder) {
       const all = [...paths].sort();
@@ -121,6 +140,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
       listing = meanwhile = null;
       isWhole = false;
       paths.clear();
+      unsure.clear();
       inOrder = parents = null;
     },
     foldersKnown: () => known,
@@ -131,6 +151,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
         listing ??= list();
         begun = listing;
         await begun;
+        await makeSure();
       }
     },
     listsUsersOf: (path) => isWhole && paths.has(path),

@@ -1,6 +1,6 @@
 /** The disk as the language server asks for it. A disk that does not answer does not block the server. */
 import { readFileSync } from "node:fs";
-import { readdir, realpath, stat } from "node:fs/promises";
+import { lstat, readdir, realpath, stat } from "node:fs/promises";
 import { sep } from "node:path";
 import { isScriptFile, isSkippedFolder, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
@@ -22,6 +22,7 @@ export const diskFiles: ServerFiles = {
     return { answer, realPath };
   }),
   list: (folders) => listWorkspace(folders),
+  isFolder: async (path) => (await lstat(path).catch(() => null))?.isDirectory() ?? false,
 };
 
 async function answerOf(path: FilePath): Promise<FileAnswer> {
