@@ -46,17 +46,23 @@ export async function screenshot(page: Page, name: string): Promise<string> {
 }
 
 /** What axe-core finds wrong in a page that stands by itself; empty if nothing is. */
-export async function pageViolations(page: Page, of: "all rules" | "contrast"): Promise<string[]> {
+export async function pageViolations(page: Page, of: "all rules" | "contrast" | "names"): Promise<string[]> {
   await page.evaluate(axe.source);
-  const options = of === "contrast" ? { runOnly: ["color-contrast"] } : {};
+  const options = of === "all rules" ? {} : { runOnly: of === "contrast" ? ["color-contrast"] : NAMES };
   const { passes, violations: found } = await page.evaluate(
     (asked) => (window as unknown as { axe: AxeInPage }).axe.run(asked),
     options,
   );
-  const least = of === "contrast" ? 1 : 10;
+  const least = { contrast: 1, names: 0, "all rules": 10 }[of];
   if (passes.length < least) throw new Error(`Only ${passes.length} rules had anything to look at in the page.`);
   return linesOf(found);
 }
+
+/** The rules by which whatever takes the keyboard, and whatever is to be looked at, has a name. */
+const NAMES = [
+  ..."aria-command-name aria-input-field-name aria-toggle-field-name aria-tooltip-name button-name".split(" "),
+  ..."input-button-name label link-name select-name summary-name svg-img-alt".split(" "),
+];
 
 const require = createRequire(import.meta.url);
 const axePath = createRequire(require.resolve("@axe-core/playwright")).resolve("axe-core");

@@ -1,0 +1,65 @@
+/** Pages of the extension under random hands: see `case.ts` for what is held to. */
+import { readFileSync } from "node:fs";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { inProject } from "../../../.dev/say.mjs";
+import { casesOr, lastsMsOr, ONLY, SEED } from "../../fire/amount.ts";
+import type { Frames, Place } from "./case.ts";
+import { openFrame } from "./page-in-view.ts";
+
+vi.mock("vscode", () => import("./memory-editor.ts"));
+const { counts, runCase } = await import("./case.ts");
+
+/** The shed of the demo, without its boards' texts. */
+const PATHS = [
+  ...["amphora", "eggcup", "gravy-boat", "pipkin", "tankard", "wobbly-jug"].map((name) => `craft/${name}`),
+  ...["habits", "maker-base", "osd-narrow", "osd-wide", "tune-five"].map((name) => `layers/${name}`),
+  ...["bellows", "wheel"].map((name) => `handsets/${name}`),
+];
+const files = new Map(
+  PATHS.map((path) => [`file:///shed/${path}.fettle`, readFileSync(inProject("examples", `${path}.fettle`), "utf8")]),
+);
+/** The panel most of all. */
+const PLACES: readonly Place[] = [
+  "panel",
+  "panel",
+  "panel",
+  "comparison",
+  "panel",
+  "panel",
+  "review",
+  "panel",
+  "fleet",
+  "panel",
+  "fleet-change",
+];
+
+/** One fault comes again and again: a few cases show it. */
+const MOST_FAILURES = 5;
+
+let frames: Frames;
+beforeAll(async () => {
+  frames = { shown: await openFrame(), fresh: await openFrame() };
+});
+afterAll(async () => {
+  for (const { page } of Object.values(frames ?? {})) await page.close();
+});
+
+test("no hand on a page brings it out of step with the scripts, or changes a line that is not meant", {
+  timeout: 0,
+}, async () => {
+  const untilMs = performance.now() + lastsMsOr(22);
+  const most = casesOr(10_000);
+  const failures: string[] = [];
+  const goesOn = () => performance.now() < untilMs && failures.length < MOST_FAILURES;
+  for (let number = ONLY ?? 0; number < (ONLY === null ? most : ONLY + 1) && goesOn(); number++) {
+    const running = runCase(frames, files, { seed: SEED, number, place: PLACES[number % PLACES.length]! });
+    await running.catch((error: Error) => failures.push(error.message));
+  }
+  console.log(
+    `seed ${SEED}: ${Object.entries(counts)
+      .map(([name, count]) => `${count} ${name}`)
+      .join(", ")}`,
+  );
+  expect(failures.join("\n\n")).toBe("");
+  expect(counts.compared).toBeGreaterThan(counts.cases);
+});
