@@ -147,7 +147,8 @@ export function toSymbol(symbol: ScriptSymbol): DocumentSymbol {
     kind: SYMBOL_KINDS[symbol.kind],
     range: symbol.range,
     selectionRange: symbol.nameRange,
-    children: symbol.children.map(toSymbol),
+    // A long script has thousands without any: nothing is said of those, neither written nor read.
+    ...(symbol.children.length > 0 && { children: symbol.children.map(toSymbol) }),
   };
 }
 
