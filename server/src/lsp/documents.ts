@@ -119,6 +119,8 @@ export function makeDocuments(
   /** Opened, and not yet known by their real paths. */
   const resolving = new Map<Uri, Promise<void>>();
   const uris = new Map<FilePath, Uri>();
+  /** The real paths of what is open, whatever becomes of the files and the folders. */
+  const places = new Map<Uri, FilePath>();
   let scripts: { readonly listed: readonly FilePath[]; readonly all: readonly FilePath[] } | null = null;
   let folders: readonly FilePath[] = [];
   let levels = OWN_LEVELS;
@@ -160,11 +162,12 @@ export function makeDocuments(
     });
   const cache = makeFileCache(async (path) => {
     await workspaceFiles.foldersKnown();
-    const { answer, realPath } = await files.read(path);
+    // Of a file that is not there yet nobody knows more than its folder's real path.
+    const { answer, realPath } = await files.read(workspaceFiles.belowRealFolder(path));
     return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : scriptAnswer(answer), realPath };
   }, invalidate);
 
-  const pathFor = (uri: Uri) => cache.realPath(pathOf(uri));
+  const pathFor = (uri: Uri) => places.get(uri) ?? cache.realPath(workspaceFiles.belowRealFolder(pathOf(uri)));
   const listScripts = () => {
     const listed = workspaceFiles.scripts();
     if (scripts?.listed !== listed) scripts = { listed, all: [...new Set([...listed, ...opened.keys()])].sort() };
@@ -206,6 +209,7 @@ export function makeDocuments(
     if (!open) return;
     const real = cache.realPath(path);
     uris.set(real, uri);
+    places.set(uri, real);
     if (real !== path) setClosed(path);
     setOpen(real, open.document);
   };
@@ -297,6 +301,7 @@ export function makeDocuments(
       cache.forget(pathFor(uri));
       setClosed(pathFor(uri));
       setClosed(pathOf(uri));
+      places.delete(uri);
       together.lookAgain();
     },
     apply(changes) {
@@ -346,7 +351,7 @@ export function makeDocuments(
     version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
     openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
-    uriOf: (path) => uris.get(path) ?? uriOf(path),
+    uriOf: (path) => uris.get(path) ?? uriOf(workspaceFiles.asEditorHas(path)),
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
     pastOf: (path) => pasts?.idOf(path) ?? 0,

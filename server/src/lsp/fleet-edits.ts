@@ -17,9 +17,11 @@ import {
   type FleetChangeResult,
   HABIT_CONDITION_REQUEST,
   HABITS_REQUEST,
+  type Habit,
   type HabitConditionParams,
   type HabitConditionResult,
   type HabitsResult,
+  type HandsetHabits,
   MAKE_ALIKE_REQUEST,
   type MakeAlikeParams,
 } from "../../../shared/protocol/fleet-change.ts";
@@ -27,6 +29,7 @@ import type { Documents } from "./documents.ts";
 import type { Guard, Request } from "./guard.ts";
 import { toFiles } from "./osd-edits.ts";
 import { inSlicesOver } from "./slices.ts";
+import type { UriOf } from "./to-lsp.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -48,7 +51,7 @@ function answerHabits(connection: Connection, documents: Documents, guard: Guard
     guard<Request<object>, HabitsResult>("habits", { handsets: [] }, async (_, token) => {
       await documents.loadWorkspace();
       const handsets = await inSlicesOver(documents, habitsOf, token);
-      return { handsets: handsets.map((each) => ({ ...each, file: uriOf(each.file) })) };
+      return { handsets: handsets.map((each) => withAddresses(each, uriOf)) };
     }),
   );
   connection.onRequest(
@@ -95,6 +98,18 @@ function answerAlike(connection: Connection, documents: Documents, guard: Guard)
       return toResult(made, documents);
     }),
   );
+}
+
+function withAddresses({ file, modes, ...handset }: HandsetHabits, uriOf: UriOf): HandsetHabits {
+  const placed = ({ text, craft }: Habit): Habit => ({
+    text,
+    craft: craft.map((each) => ({ ...each, file: uriOf(each.file) })),
+  });
+  return {
+    ...handset,
+    file: uriOf(file),
+    modes: modes.map(({ name, habits }) => ({ name, habits: habits.map(placed) })),
+  };
 }
 
 /** What is left out: addresses of craft, some with the name of a line behind a blank. */

@@ -10,7 +10,6 @@ import { rangeOf } from "../../../shared/syntax/span.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { uriOf } from "./paths.ts";
 import { Refused } from "./refused.ts";
 import { inSlicesOver } from "./slices.ts";
 import { toWorkspaceEdit, withMove } from "./workspace-edits.ts";
@@ -75,5 +74,5 @@ function toEdit(renamed: Renamed, documents: Documents, { versionsEdits, renames
   if (move && !renamesFiles)
     throw new Refused("This editor does not rename files so: rename it where files are listed, and its lines follow.");
   const edit = toWorkspaceEdit(edits, documents, versionsEdits ? "versioned" : "plain");
-  return move ? withMove(edit, documents.uriOf(move.from), uriOf(move.to)) : edit;
+  return move ? withMove(edit, documents.uriOf(move.from), documents.uriOf(move.to)) : edit;
 }

@@ -87,8 +87,7 @@ function toResult(
 ): UseLinesResult {
   const byFile = new Map<Uri, { range: UseLineChanges["edits"][number]["range"]; was: string; text: string }[]>();
   for (const { file, range, was, text } of edits) {
-    const moved = afterMoves(file, moves);
-    const uri = moved === file ? documents.uriOf(file) : uriOf(moved);
+    const uri = documents.uriOf(afterMoves(file, moves));
     byFile.set(uri, [...(byFile.get(uri) ?? []), { range, was, text }]);
   }
   return {

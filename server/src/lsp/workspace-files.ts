@@ -25,6 +25,8 @@ export interface WorkspaceFiles {
   isOutside(path: FilePath): boolean;
   /** A path that an editor uses, below the real path of its folder. */
   belowRealFolder(path: FilePath): FilePath;
+  /** The other way round: a real path, below its folder as the editor has it. */
+  asEditorHas(path: FilePath): FilePath;
   /** Once all is listed. */
   listed(): Promise<void>;
   /** Whether every script that may use this one is listed: it lies in a folder of the editor, of which all is listed. */
@@ -64,6 +66,10 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
   const belowRealFolder = (path: FilePath) => {
     const folder = folders.find(({ given }) => isBelow(path, given));
     return folder ? folder.real + path.slice(folder.given.length) : path;
+  };
+  const asEditorHas = (path: FilePath) => {
+    const folder = folders.find(({ real }) => isBelow(path, real));
+    return folder ? folder.given + path.slice(folder.real.length) : path;
   };
   const isListed = (path: FilePath) =>
     (isScriptFile(path) || isWordsFile(path)) &&
@@ -146,6 +152,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     foldersKnown: () => known,
     isOutside: (path) => folders.length > 0 && !folders.some(({ real }) => isBelow(path, real)),
     belowRealFolder,
+    asEditorHas,
     async listed() {
       for (let begun: Promise<void> | null = null; begun === null || begun !== listing; ) {
         listing ??= list();
