@@ -11,6 +11,7 @@ import {
   type Source,
 } from "./craft.ts";
 import type { Gap } from "./gaps.ts";
+import { copyOf } from "./listened-craft.ts";
 import { oncePer } from "./memo.ts";
 
 /**
@@ -34,7 +35,7 @@ function withUnknowns(craft: Craft, catalogue: Catalogue): Craft {
       source,
     }));
   return {
-    ...craft,
+    ...copyOf(craft),
     memo: new Map(),
     settings: settingsOf(craft, catalogue, openness),
     sections: sectionsOf(craft, catalogue, openness),

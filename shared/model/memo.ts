@@ -1,7 +1,8 @@
 /** What is remembered: of a craft or a workspace for as long as it lives, and by a core from one craft to the next. */
+import { listenTo, type Reads, readAgain } from "./reads.ts";
 
-/** By the function that worked it out. */
-export type Memo = Map<unknown, { readonly also: unknown; readonly answer: unknown }>;
+/** By the function that worked it out; `reads` is what it rests on, where somebody listened. */
+export type Memo = Map<unknown, { readonly also: unknown; readonly answer: unknown; readonly reads?: Reads }>;
 
 export interface Remembering {
   readonly memo: Memo;
@@ -44,16 +45,20 @@ export function perFile<T>(make: () => T): (owner: FromCore) => T {
 /**
  * `work`, done once for each owner, and again where it is asked with another `also`. The memory is
  * the owner's own and no WeakMap: with every key in an editor a craft dies, and what a WeakMap
- * holds of a dead key outlives the small collections, which then take milliseconds instead of none.
+ * holds of a dead key outlives the small collections, which then take milliseconds instead of none. An answer is
+ * whole when it is given: what is put into it later, nobody is told to have read.
  */
 export function oncePer<O extends Remembering, A = undefined, T = unknown>(
   work: (owner: O, also: A) => T,
 ): (owner: O, also: A) => T {
   return (owner, also) => {
     const known = owner.memo.get(work);
-    if (known && known.also === also) return known.answer as T;
-    const answer = work(owner, also);
-    owner.memo.set(work, { also, answer });
+    if (known && known.also === also) {
+      readAgain(known.reads ?? null);
+      return known.answer as T;
+    }
+    const { answer, reads } = listenTo(owner, () => work(owner, also));
+    owner.memo.set(work, { also, answer, reads });
     return answer;
   };
 }

@@ -16,9 +16,12 @@ import {
   type Setting,
   type Source,
 } from "./craft.ts";
+import { sameGaps } from "./gaps.ts";
+import { craftOf, tablesOf } from "./listened-craft.ts";
 import type { CoreMemo } from "./memo.ts";
-import type { Drop, Entry, Kept, Script } from "./script.ts";
-import type { Part, Plan } from "./uses.ts";
+import type { Drop, Entry, Kept, Script, SectionReading } from "./script.ts";
+import { touchedSections } from "./touched-sections.ts";
+import type { Plan } from "./uses.ts";
 
 const NO_FIELDS: ReadonlyMap<string, Source> = new Map();
 
@@ -37,9 +40,8 @@ interface MergeState {
   readonly removedByDrop: Map<string, RemovedSetting>;
 }
 
-/** Merges the files of a plan, in its order, into the effective craft; `coreMemo` is that of the core that asks for it. */
-export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue, coreMemo: CoreMemo): Craft {
-  const state: MergeState = {
+function nothingYet(): MergeState {
+  return {
     settings: new Map(),
     modes: new Map(),
     outputs: new Map(),
@@ -52,43 +54,112 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue, core
     droppedNothing: [],
     removedByDrop: new Map(),
   };
-  const via = new Map<string, number>();
-  for (const part of plan.parts) {
-    if (!via.has(part.script.file)) via.set(part.script.file, part.viaLine);
-    applyScript(state, part, catalogue);
-  }
-  return {
-    script: craft,
-    file: craft.file,
-    name: craft.name,
-    handset: plan.handset,
-    scripts: plan.parts.map((part) => part.script),
-    gaps: plan.gaps,
-    ...state,
-    memo: new Map(),
+}
+
+/** A craft, and the plan by which it was merged. */
+export interface Merged {
+  readonly plan: Plan;
+  readonly craft: Craft;
+}
+
+/**
+ * Merges the files of a plan, in its order, into the effective craft; `coreMemo` is that of the core that asks for it.
+ * `before` only saves work: parts of which no line has changed since are the same objects.
+ */
+export function mergeCraft(
+  craft: Script,
+  plan: Plan,
+  catalogue: Catalogue,
+  coreMemo: CoreMemo,
+  before?: Merged,
+): Craft {
+  const touched = before ? touchedSections(before.plan, plan) : null;
+  const again = before && touched ? mergedAgain(before.craft, plan, touched, catalogue) : null;
+  const { file, name, tree } = craft;
+  return craftOf(
+    {
+      script: craft,
+      file,
+      name,
+      handset: plan.handset,
+      scripts: plan.parts.map((part) => part.script),
+      gaps: before && sameGaps(before.plan.gaps, plan.gaps) ? before.craft.gaps : plan.gaps,
+      ...(again ?? mergedParts(plan, catalogue)),
+      answersFor: again ? before!.craft.answersFor : answering(file, tree.header ?? 0, plan),
+    },
     coreMemo,
-    answersFor: (source) =>
-      source.file === craft.file ? source : { file: craft.file, line: via.get(source.file) ?? craft.tree.header ?? 0 },
+  );
+}
+
+function answering(file: string, header: number, { parts }: Plan): Craft["answersFor"] {
+  const via = new Map<string, number>();
+  for (const { script, viaLine } of parts) if (!via.has(script.file)) via.set(script.file, viaLine);
+  return (source) => (source.file === file ? source : { file, line: via.get(source.file) ?? header });
+}
+
+function mergedParts({ parts }: Plan, catalogue: Catalogue): MergeState {
+  const state = nothingYet();
+  for (const { script } of parts) {
+    for (const drop of script.drops) applyDrop(state, drop, script, catalogue);
+    for (const { section, line, known, misplaced, cleared } of script.sections) {
+      if (known && !misplaced && !cleared) state.sections.set(section, { file: script.file, line });
+    }
+    applyEntries(state, script, script.readings, catalogue);
+    if (script.kept.length > 0) state.kept = state.kept.concat(script.kept);
+  }
+  return state;
+}
+
+/** The parts of a craft after lines of some sections have changed; null where a section begins to hold settings, or no longer does. */
+function mergedAgain(before: Craft, { parts }: Plan, touched: ReadonlySet<string>, catalogue: Catalogue) {
+  const state = nothingYet();
+  for (const { script } of parts) {
+    const readings = script.readings.filter(({ about }) => touched.has(about.section));
+    applyEntries(state, script, readings, catalogue);
+  }
+  let settings = tablesOf(before);
+  for (const section of touched) {
+    const table = state.settings.get(section);
+    // The order of the sections is that in which files first say something in them.
+    if ((table !== undefined) !== settings.has(section)) return null;
+    if (table) settings = new Map(settings).set(section, table);
+  }
+  const { kept, droppedNothing, removedByDrop, sections } = before;
+  return {
+    settings,
+    modes: touched.has("modes") ? state.modes : before.modes,
+    outputs: touched.has("outputs") ? state.outputs : before.outputs,
+    controls: touched.has("controls") ? state.controls : before.controls,
+    osd: touched.has("osd") ? state.osd : before.osd,
+    osdSecond: touched.has("osd-second") ? state.osdSecond : before.osdSecond,
+    adjust: touched.has("adjust") ? state.adjust : before.adjust,
+    kept,
+    droppedNothing,
+    removedByDrop,
+    sections,
   };
 }
 
-function applyScript(state: MergeState, { script }: Part, catalogue: Catalogue): void {
-  for (const drop of script.drops) applyDrop(state, drop, script, catalogue);
-  for (const { section, line, known, misplaced, cleared } of script.sections) {
-    if (known && !misplaced && !cleared) state.sections.set(section, { file: script.file, line });
-  }
+function applyEntries(
+  state: MergeState,
+  script: Script,
+  readings: readonly SectionReading[],
+  catalogue: Catalogue,
+): void {
   const joint = new Map<string, Entry[]>();
-  for (const entry of script.entries) {
-    if (!isJoint(entry, catalogue)) applyEntry(state, entry, script);
-    else {
-      const key = `${entry.section} ${entry.name}`;
-      const lines = joint.get(key);
-      if (lines) lines.push(entry);
-      else joint.set(key, [entry]);
+  for (const { entries } of readings) {
+    for (const entry of entries) {
+      if (!isJoint(entry, catalogue)) applyEntry(state, entry, script);
+      else {
+        if (entry.kind === "setting") tableOf(state, entry.section);
+        const key = `${entry.section} ${entry.name}`;
+        const lines = joint.get(key);
+        if (lines) lines.push(entry);
+        else joint.set(key, [entry]);
+      }
     }
   }
   for (const lines of joint.values()) applyJointLines(state, lines, script);
-  if (script.kept.length > 0) state.kept = state.kept.concat(script.kept);
 }
 
 /** Whether all lines of this name in one file combine, and together replace those of earlier files. */

@@ -11,7 +11,7 @@ import { allowancesIn, NO_NOTE, noteOfLine } from "./notes.ts";
 import { replacePastedIssues } from "./pasted-board-text.ts";
 import { type ParsedEntry, readEntry } from "./read-entry.ts";
 import { repeatedEntries } from "./repeated-entries.ts";
-import type { Drop, Entry, Issue, Kept, Note, Script, Use } from "./script.ts";
+import type { Drop, Entry, Issue, Kept, Note, Script, SectionReading, Use } from "./script.ts";
 import { isDrop, issueOf, misplacedSection, notText, notUtf8, unknownDrops, unknownSection } from "./script-issues.ts";
 import { unusualValues } from "./unusual-values.ts";
 
@@ -32,10 +32,10 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
       const found = known.get(file);
       if (found && found.text === text && found.validUtf8 === validUtf8) return found.script;
       const tree = parse(text, lines, found && { text: found.text, tree: found.script.tree });
-      const parsedSections = readSections(file, tree, catalogue, entries, found);
+      const readings = readSections(file, tree, catalogue, entries, found);
       const encoding = text.includes("\0") ? "none" : validUtf8 ? "utf-8" : "broken";
-      const script = readScript(file, tree, parsedSections, encoding, catalogue, lines, entries);
-      known.set(file, { text, validUtf8, script, readings: parsedSections });
+      const script = readScript(file, tree, readings, encoding, catalogue, lines, entries);
+      known.set(file, { text, validUtf8, script });
       return script;
     },
   };
@@ -46,16 +46,6 @@ interface CachedFile {
   readonly text: string;
   readonly validUtf8: boolean;
   readonly script: Script;
-  readonly readings: readonly ParsedSection[];
-}
-
-/** One section of a file, interpreted. */
-interface ParsedSection {
-  readonly about: Script["sections"][number];
-  readonly entries: readonly Entry[];
-  readonly drops: readonly Drop[];
-  readonly kept: readonly Kept[];
-  readonly issues: readonly Issue[];
 }
 
 /** A parsed entry with its canonical text: printed once here, and used in every craft that has the line. */
@@ -86,17 +76,17 @@ function readSections(
   catalogue: Catalogue,
   readOne: EntryReader,
   before?: CachedFile,
-): ParsedSection[] {
+): SectionReading[] {
   // The sections of a dialect hold facts, which `shared/dialect` reads and judges.
   if (tree.kind === "dialect") return tree.sections.map(dialectSection);
   const old = before?.script.tree;
   return tree.sections.map((section, i) => {
     const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
-    return same ? before!.readings[i]! : readSection(file, section, tree, catalogue, readOne);
+    return same ? before!.script.readings[i]! : readSection(file, section, tree, catalogue, readOne);
   });
 }
 
-function dialectSection({ name, title, line }: Section): ParsedSection {
+function dialectSection({ name, title, line }: Section): SectionReading {
   const section = title === null ? name : `${name}/${title}`;
   const about = { section, line, known: true, misplaced: false, cleared: false };
   return { about, entries: [], drops: [], kept: [], issues: [] };
@@ -120,7 +110,7 @@ function readSection(
   tree: Tree,
   catalogue: Catalogue,
   readOne: EntryReader,
-): ParsedSection {
+): SectionReading {
   const entries: Entry[] = [];
   const drops: Drop[] = [];
   const kept: Kept[] = [];
@@ -132,7 +122,7 @@ function readSection(
   const about = { section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared };
   if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
   else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
-  const reading: ParsedSection = { about, entries, drops, kept, issues };
+  const reading: SectionReading = { about, entries, drops, kept, issues };
   if (!spec || misplaced) return reading;
   for (const line of section.entries) {
     const { text: lineText, node } = tree.lines[line]!;
@@ -157,7 +147,7 @@ type Encoding = "utf-8" | "broken" | "none";
 function readScript(
   file: string,
   tree: Tree,
-  parsedSections: readonly ParsedSection[],
+  readings: readonly SectionReading[],
   encoding: Encoding,
   catalogue: Catalogue,
   lineReading: LineReader,
@@ -170,10 +160,10 @@ function readScript(
     ...(fix && { fixes: [fix] }),
   }));
   if (encoding === "broken") issues.push(notUtf8(tree));
-  const entries = concatenated(parsedSections, "entries");
+  const entries = concatenated(readings, "entries");
   const repeated = repeatedEntries(entries, catalogue, tree);
   const notes = new Map<number, Note>();
-  const sections = parsedSections.map((each) => each.about);
+  const sections = readings.map((each) => each.about);
   // Concatenated, not spread into `push`: a malicious file has more issues than a call can take arguments.
   // The values of a craft's own file are checked in the effective craft, whose size may come from other files.
   const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
@@ -181,7 +171,7 @@ function readScript(
   const all =
     encoding === "none"
       ? [notText(tree)]
-      : replacePastedIssues(issues.concat(concatenated(parsedSections, "issues"), repeated, unusual), tree, catalogue);
+      : replacePastedIssues(issues.concat(concatenated(readings, "issues"), repeated, unusual), tree, catalogue);
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
@@ -202,9 +192,10 @@ function readScript(
     tree,
     kind: tree.kind,
     name: tree.name ?? fileNameOf(file).replace(/\.fettle$/, ""),
+    readings,
     entries,
-    drops: concatenated(parsedSections, "drops"),
-    kept: concatenated(parsedSections, "kept"),
+    drops: concatenated(readings, "drops"),
+    kept: concatenated(readings, "kept"),
     uses: tree.uses.map((line) => useOf(tree, line)),
     sections,
     issues: all,
@@ -221,16 +212,11 @@ function readScript(
 }
 
 /** All entries, drops, kept lines or issues of the sections: `flatMap` takes a millisecond for a long file. */
-function concatenated<K extends "entries" | "drops" | "kept" | "issues">(
-  parsedSections: readonly ParsedSection[],
-  kind: K,
-) {
+function concatenated<K extends "entries" | "drops" | "kept" | "issues">(readings: readonly SectionReading[], kind: K) {
   // Allocated once at its full length: a growing array leaves garbage.
-  const all = new Array<ParsedSection[K][number]>(
-    parsedSections.reduce((sum, reading) => sum + reading[kind].length, 0),
-  );
+  const all = new Array<SectionReading[K][number]>(readings.reduce((sum, reading) => sum + reading[kind].length, 0));
   let at = 0;
-  for (const reading of parsedSections) for (const each of reading[kind]) all[at++] = each;
+  for (const reading of readings) for (const each of reading[kind]) all[at++] = each;
   return all;
 }
 

@@ -93,12 +93,23 @@ export interface Note {
   readonly lines: readonly number[];
 }
 
+/** One section of a file as it is read: the same object as before the last edit where no line of it has changed. */
+export interface SectionReading {
+  readonly about: Script["sections"][number];
+  readonly entries: readonly Entry[];
+  readonly drops: readonly Drop[];
+  readonly kept: readonly Kept[];
+  readonly issues: readonly Issue[];
+}
+
 export interface Script {
   readonly file: string;
   readonly tree: Tree;
   readonly kind: Tree["kind"];
   /** The name in the header, or the file's own name. */
   readonly name: string;
+  /** Section by section, in their order. */
+  readonly readings: readonly SectionReading[];
   readonly entries: readonly Entry[];
   readonly drops: readonly Drop[];
   readonly kept: readonly Kept[];

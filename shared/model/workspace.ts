@@ -4,8 +4,9 @@ import type { Craft } from "./craft.ts";
 import type { FilePath, FileView } from "./files.ts";
 import { sameGaps } from "./gaps.ts";
 import { type CoreMemo, oncePer, type Remembering } from "./memo.ts";
-import { mergeCraft } from "./merge.ts";
+import { type Merged, mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
+import { scriptRead } from "./reads.ts";
 import { OWN_LEVELS, type RuleLevels } from "./rule-levels.ts";
 import type { Script, Use } from "./script.ts";
 import { makeUsersKeeper } from "./users.ts";
@@ -47,7 +48,7 @@ const MOST_CRAFTS = 100;
 /** What reads scripts by a catalogue and remembers what it has read; one serves any number of views. */
 export function makeCore(catalogue: Catalogue): Core {
   const reader = scriptReader(catalogue);
-  const crafts = new Map<string, { plan: Plan; craft: Craft }>();
+  const crafts = new Map<string, Merged>();
   const coreMemo: CoreMemo = new Map();
   const keep = makeUsersKeeper();
   // Asked several times in one answer, of files that do not change meanwhile.
@@ -62,7 +63,7 @@ export function makeCore(catalogue: Catalogue): Core {
         view,
         script(file) {
           const answer = view.read(file);
-          return answer?.kind === "text" ? reader.read(file, answer.text, answer.validUtf8) : null;
+          return scriptRead(file, answer?.kind === "text" ? reader.read(file, answer.text, answer.validUtf8) : null);
         },
         target: (from, use) => useTarget(workspace, from.file, use),
         craft: (file, handset) =>
@@ -74,7 +75,7 @@ export function makeCore(catalogue: Catalogue): Core {
           const key = `${file}\n${handset ?? ""}`;
           const known = crafts.get(key);
           if (known && samePlan(known.plan, plan)) return known.craft;
-          const craft = mergeCraft(script, plan, catalogue, coreMemo);
+          const craft = mergeCraft(script, plan, catalogue, coreMemo, known);
           if (crafts.size >= MOST_CRAFTS) crafts.clear();
           crafts.set(key, { plan, craft });
           return craft;

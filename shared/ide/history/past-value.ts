@@ -2,6 +2,7 @@
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import { knownPart } from "../../model/known-part.ts";
+import { copyOf } from "../../model/listened-craft.ts";
 import type { Script } from "../../model/script.ts";
 import { resolvePath } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -180,7 +181,7 @@ function whyMissing(craft: Craft, workspace: Workspace, name: ValueName) {
   // A line with a fault takes its own name away, and one beyond its limits counts.
   const gaps = craft.gaps.filter(({ why }) => why !== "fault");
   if (gaps.length === 0) return null;
-  const known = saidOn(knownPart({ ...craft, gaps, memo: new Map() }, workspace.catalogue), workspace, name);
+  const known = saidOn(knownPart({ ...copyOf(craft), gaps, memo: new Map() }, workspace.catalogue), workspace, name);
   const isSure = known ? !known.isFaulty : !saidOn(craft, workspace, name) && name.field === null;
   if (isSure) return null;
   const gap = gaps.find(({ sections }) => sections === null || sections.includes(name.section)) ?? gaps[0]!;

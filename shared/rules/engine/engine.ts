@@ -1,5 +1,8 @@
 /** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
 import type { Craft, Source } from "../../model/craft.ts";
+import { partNamed } from "../../model/listened-craft.ts";
+import { perFile } from "../../model/memo.ts";
+import { isAsRead, listenTo, type Reads } from "../../model/reads.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
@@ -77,23 +80,60 @@ export function fileFindings(workspace: Workspace, script: Script): Finding[] {
 /** Of the rules that rest on more than a craft's files, on what. */
 const restsOn = rules.flatMap((rule) => (rule.scope === "file" ? [] : (rule.restsOn ?? [])));
 
-/** The findings of the rules of a whole craft; computed once for each craft and what else they rest on. */
+/** What a rule found in the craft of a file, and what that rests on. */
+interface Found {
+  readonly reads: Reads;
+  readonly also: unknown;
+  readonly findings: readonly Finding[];
+}
+
+/** The last findings of each rule in the craft of a file. */
+const lastFound = perFile(() => new Map<Rule, Found>());
+
+/**
+ * The findings of the rules of a whole craft; computed once for each craft and what else they rest on. With a key most
+ * rules read what they read before, and their findings are the same.
+ */
 function* craftFindings(workspace: Workspace, craft: Craft): Steps<readonly Finding[]> {
   const also = restsOn.map((on) => on(craft, workspace));
   const known = craft.memo.get(craftFindings);
   if (known && also.every((each, i) => each === (known.also as typeof also)[i]))
     return known.answer as readonly Finding[];
+  const last = lastFound(craft);
   const findings: Finding[] = [];
   for (const rule of rules) {
-    yield;
-    for (const report of certainReports(rule, craft, workspace)) {
-      if (acceptedBy(rule, linesInCraft(report, craft), craft.scripts, workspace).length > 0) continue;
-      const shown = shownIn(report, craft);
-      const at = "source" in shown ? shown : useLocation(shown, craft);
-      findings.push(toFinding(rule, { ...report, message: messageAt(at, report, craft, workspace) }, at));
+    if (rule.scope === "file") continue;
+    const rests = rule.restsOn?.(craft, workspace);
+    let found = last.get(rule);
+    if (!found || found.also !== rests || !isStillSo(found.reads, craft, workspace)) {
+      yield;
+      const { answer, reads } = listenTo(craft, () => findingsOfRule(rule, craft, workspace));
+      found = { reads, also: rests, findings: answer };
+      last.set(rule, found);
     }
+    for (const each of found.findings) findings.push(each);
   }
   craft.memo.set(craftFindings, { also, answer: findings });
+  return findings;
+}
+
+function isStillSo(reads: Reads, craft: Craft, workspace: Workspace): boolean {
+  return isAsRead(
+    reads,
+    (name) => partNamed(craft, name),
+    (section) => craft.settings.get(section),
+    (file) => workspace.script(file),
+  );
+}
+
+function findingsOfRule(rule: Rule, craft: Craft, workspace: Workspace): Finding[] {
+  const findings: Finding[] = [];
+  for (const report of certainReports(rule, craft, workspace)) {
+    if (acceptedBy(rule, linesInCraft(report, craft), craft.scripts, workspace).length > 0) continue;
+    const shown = shownIn(report, craft);
+    const at = "source" in shown ? shown : useLocation(shown, craft);
+    findings.push(toFinding(rule, { ...report, message: messageAt(at, report, craft, workspace) }, at));
+  }
   return findings;
 }
 

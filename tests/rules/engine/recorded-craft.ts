@@ -1,6 +1,7 @@
 /** A craft that records what it is asked for. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import { baseOf, type Craft } from "../../../shared/model/craft.ts";
+import { copyOf } from "../../../shared/model/listened-craft.ts";
 import type { LookedAtKind } from "../../../shared/rules/engine/rule.ts";
 
 /** Called with the kind and the name of each thing that is asked for: by its name, or met in going through all. */
@@ -21,7 +22,7 @@ export function recordedCraft(craft: Craft, catalogue: Catalogue, listen: Listen
   );
   const placed: MapListener = (name, how) => listen("elements", name, how);
   return {
-    ...craft,
+    ...copyOf(craft),
     memo: new Map(),
     settings: recordedSections(craft.settings, bySection),
     modes: recordedMap(craft.modes, (name, how) => listen("modes", name, how)),
