@@ -1,7 +1,8 @@
 /** Reads the controls, conditions and link of an effective craft into the input of the logic. */
 import type { ModeRelations } from "../catalogue/specs.ts";
 import type { Craft, Setting } from "../model/craft.ts";
-import { type FromCore, oncePer, perCore } from "../model/memo.ts";
+import { keptWhileSame } from "../model/listened-craft.ts";
+import { type FromCore, perCore } from "../model/memo.ts";
 import { settingOf } from "../model/setting-lookup.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
@@ -23,11 +24,11 @@ const NO_PRECEDENCE: Precedence = [];
 /** Default of `link.endpoints`; common practice, no source. */
 const USUAL_ENDPOINTS_US: PulseRange = { fromUs: 1000, toUs: 2000 };
 
-const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) =>
+const boardOfCraft = keptWhileSame((craft: Craft, precedence: Precedence) =>
   boardFor(craft, craft.file, switchInputOf(craft, precedence)),
 );
 /** Remembered by itself: a comparison asks for it between two questions to the other. */
-const plainBoardOfCraft = oncePer((craft: Craft, _: Precedence) =>
+const plainBoardOfCraft = keptWhileSame((craft: Craft, _: Precedence) =>
   boardFor(craft, `${craft.file}\n`, switchInputOf(craft)),
 );
 

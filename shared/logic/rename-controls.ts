@@ -53,8 +53,12 @@ export function controlsOf(entry: Pick<Entry, "value" | "line">): readonly strin
   return namedOn(entry).map(({ control }) => control);
 }
 
-function namedIn({ entries }: Script): Named[] {
-  return entries.flatMap(namedOn);
+function namedIn({ readings }: Script): Named[] {
+  return readings.flatMap(({ entries }) => {
+    // A section holds entries of one kind, or settings among others: most name no control.
+    const kind = entries[0]?.kind;
+    return kind === "mode" || kind === "output" || kind === "follows" ? entries.flatMap(namedOn) : [];
+  });
 }
 
 function namedOn({ value, line }: Pick<Entry, "value" | "line">): Named[] {

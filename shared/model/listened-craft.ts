@@ -1,7 +1,7 @@
 /** An effective craft that tells what is read of it: `reads.ts` says for whom. */
 import type { Craft, Setting } from "./craft.ts";
-import type { CoreMemo, Memo } from "./memo.ts";
-import { partRead, tableRead } from "./reads.ts";
+import { type CoreMemo, type Memo, oncePer, perFile } from "./memo.ts";
+import { listenTo, partRead, type Reads, readAgain, tableRead } from "./reads.ts";
 
 /** What a craft is made of. */
 export type CraftParts = Omit<Craft, "memo" | "coreMemo">;
@@ -132,7 +132,35 @@ export function tablesOf({ settings }: Craft): Craft["settings"] {
   return settings instanceof ListenedTables ? settings.whole() : settings;
 }
 
-/** A part of a craft by its name, as `reads.ts` has it. */
-export function partNamed(craft: Craft, name: string): unknown {
-  return name === "settings" ? tablesOf(craft) : craft[name as keyof Craft];
+/** Whether all that was read of an earlier craft is the same in this one; `scriptOf` gives the scripts as they are now. */
+export function isAsRead(reads: Reads, craft: Craft, scriptOf: (file: string) => unknown): boolean {
+  if (reads.isOpen) return false;
+  for (const [name, part] of reads.parts)
+    if ((name === "settings" ? tablesOf(craft) : craft[name as keyof Craft]) !== part) return false;
+  for (const [section, table] of reads.tables) if (craft.settings.get(section) !== table) return false;
+  for (const [file, script] of reads.scripts) if (scriptOf(file) !== script) return false;
+  return true;
+}
+
+const NO_SCRIPT = Symbol("no script");
+
+/**
+ * As `oncePer`, and from one craft of a file to the next for as long as all that `work` read of it is the same: for
+ * answers that hold nothing of the craft, so that nothing can be asked of an earlier one through them.
+ */
+export function keptWhileSame<A, T>(work: (craft: Craft, also: A) => T): (craft: Craft, also: A) => T {
+  const lastOf = perFile((): { known: { also: A; answer: T; reads: Reads } | null } => ({ known: null }));
+  return oncePer((craft: Craft, also: A) => {
+    // A copy does not tell what is read of it.
+    if (!(craft instanceof ListenedCraft)) return work(craft, also);
+    const last = lastOf(craft);
+    const { known } = last;
+    if (known?.also === also && isAsRead(known.reads, craft, () => NO_SCRIPT)) {
+      readAgain(craft, known.reads);
+      return known.answer;
+    }
+    const { answer, reads } = listenTo(craft, () => work(craft, also));
+    last.known = { also, answer, reads };
+    return answer;
+  });
 }

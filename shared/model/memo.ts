@@ -54,7 +54,7 @@ export function oncePer<O extends Remembering, A = undefined, T = unknown>(
   return (owner, also) => {
     const known = owner.memo.get(work);
     if (known && known.also === also) {
-      readAgain(known.reads ?? null);
+      readAgain(owner, known.reads ?? null);
       return known.answer as T;
     }
     const { answer, reads } = listenTo(owner, () => work(owner, also));

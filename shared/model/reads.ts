@@ -3,12 +3,11 @@
  * what came of it. A craft tells of each part as it is asked for, so nobody has to say beforehand what he looks at.
  */
 
-/** What was read of its owner and of the scripts around it. */
+/** What was read of a craft, and of the scripts around it. */
 export interface Reads {
-  readonly owner: unknown;
   /** By name. */
   readonly parts: Map<string, unknown>;
-  /** By section; empty where the part `settings` was read whole. */
+  /** By section; none where the part `settings` was read whole. */
   readonly tables: Map<string, unknown>;
   /** By path. */
   readonly scripts: Map<string, unknown>;
@@ -16,39 +15,46 @@ export interface Reads {
   isOpen: boolean;
 }
 
+/** Who is being listened to; what was read does not name its owner, which would be kept alive by it. */
+interface Reader {
+  readonly owner: unknown;
+  readonly reads: Reads;
+}
+
 /** Everything runs to its end before something else begins: one reader at a time is enough. */
-let reader: Reads | null = null;
+let reader: Reader | null = null;
 
 /** What comes of `work`, and what was read for it of `owner`. Whoever is being listened to has read it as well. */
 export function listenTo<T>(owner: unknown, work: () => T): { readonly answer: T; readonly reads: Reads } {
   const outer = reader;
-  const reads: Reads = { owner, parts: new Map(), tables: new Map(), scripts: new Map(), isOpen: false };
-  reader = reads;
+  const reads: Reads = { parts: new Map(), tables: new Map(), scripts: new Map(), isOpen: false };
+  reader = { owner, reads };
   try {
     return { answer: work(), reads };
   } finally {
     reader = outer;
-    readAgain(reads);
+    readAgain(owner, reads);
   }
 }
 
-/** An answer is taken from memory: what it rests on counts as read. */
-export function readAgain(reads: Reads | null): void {
+/** An answer is taken from memory: what it rests on counts as read. Null where that is not known. */
+export function readAgain(owner: unknown, again: Reads | null): void {
   if (!reader) return;
-  if (reads === null || reads.owner !== reader.owner || reads.isOpen) {
-    reader.isOpen = true;
+  const { reads } = reader;
+  if (again === null || owner !== reader.owner || again.isOpen) {
+    reads.isOpen = true;
     return;
   }
-  for (const [name, part] of reads.parts) reader.parts.set(name, part);
-  for (const [section, table] of reads.tables) reader.tables.set(section, table);
-  for (const [file, script] of reads.scripts) reader.scripts.set(file, script);
+  for (const [name, part] of again.parts) reads.parts.set(name, part);
+  for (const [section, table] of again.tables) reads.tables.set(section, table);
+  for (const [file, script] of again.scripts) reads.scripts.set(file, script);
 }
 
 /** Gives the part, which is being read. */
 export function partRead<T>(owner: unknown, name: string, part: T): T {
   if (reader) {
-    if (reader.owner === owner) reader.parts.set(name, part);
-    else reader.isOpen = true;
+    if (reader.owner === owner) reader.reads.parts.set(name, part);
+    else reader.reads.isOpen = true;
   }
   return part;
 }
@@ -56,28 +62,14 @@ export function partRead<T>(owner: unknown, name: string, part: T): T {
 /** Gives a table of the part `settings`. */
 export function tableRead<T>(owner: unknown, section: string, table: T): T {
   if (reader) {
-    if (reader.owner !== owner) reader.isOpen = true;
-    else if (!reader.parts.has("settings")) reader.tables.set(section, table);
+    if (reader.owner !== owner) reader.reads.isOpen = true;
+    else if (!reader.reads.parts.has("settings")) reader.reads.tables.set(section, table);
   }
   return table;
 }
 
 /** Gives the script of a path. */
 export function scriptRead<T>(file: string, script: T): T {
-  reader?.scripts.set(file, script);
+  reader?.reads.scripts.set(file, script);
   return script;
-}
-
-/** Whether all that was read is the same now. `partOf`, `tableOf` and `scriptOf` give what is there now. */
-export function isAsRead(
-  reads: Reads,
-  partOf: (name: string) => unknown,
-  tableOf: (section: string) => unknown,
-  scriptOf: (file: string) => unknown,
-): boolean {
-  if (reads.isOpen) return false;
-  for (const [name, part] of reads.parts) if (partOf(name) !== part) return false;
-  for (const [section, table] of reads.tables) if (tableOf(section) !== table) return false;
-  for (const [file, script] of reads.scripts) if (scriptOf(file) !== script) return false;
-  return true;
 }

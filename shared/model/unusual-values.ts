@@ -5,7 +5,9 @@ import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
 import { traitsIn, traitsOfCraft } from "./craft-traits.ts";
+import { answersByTable } from "./each-table.ts";
 import { beyondUsual, type LimitIssue } from "./limits.ts";
+import { perFile } from "./memo.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
 import type { CraftTraits } from "./usual-band.ts";
@@ -25,7 +27,18 @@ export interface Unusual extends Cols {
   readonly message: string;
 }
 
-const scriptCache = new WeakMap<Script, { traits: string; unusual: readonly UnusualEntry[] }>();
+/** What is unusual in one file, for craft of one kind. */
+interface OfScript {
+  readonly traits: string;
+  readonly readings: Script["readings"];
+  /** Of each section. */
+  readonly found: readonly (readonly UnusualEntry[])[];
+  readonly all: readonly UnusualEntry[];
+}
+
+const scriptCache = new WeakMap<Script, OfScript>();
+/** What was found last in a craft's own file: with a key most of its sections stay. */
+const lastOfFile = perFile((): { own: OfScript | null } => ({ own: null }));
 
 /** The effective values that are unusual for a craft of this kind. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
@@ -33,28 +46,54 @@ export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
   const traits = traitsText(craft, traitsAt);
   return craft.scripts.flatMap((script) => {
     // For an unchanged file in a craft of the same kind the last result is still right.
-    let last = scriptCache.get(script);
-    if (last?.traits !== traits) {
-      last = { traits, unusual: unusualIn(script.entries, traitsAt, catalogue) };
-      scriptCache.set(script, last);
+    let known = scriptCache.get(script);
+    if (known?.traits !== traits) {
+      const file = lastOfFile(craft);
+      const isOwn = script.file === craft.file;
+      known = ofScript(script, traits, isOwn ? file.own : null, traitsAt, catalogue);
+      if (isOwn) file.own = known;
+      scriptCache.set(script, known);
     }
-    return last.unusual.flatMap(({ entry, issue: { message, start, end } }) => {
+    return known.all.flatMap(({ entry, issue: { message, start, end } }) => {
       const source = { file: script.file, line: entry.line };
       return isEffective(craft, entry, source, start) ? [{ source, message, start, end }] : [];
     });
   });
 }
 
+function ofScript(
+  { readings }: Script,
+  traits: string,
+  last: OfScript | null,
+  traitsAt: (section: string) => CraftTraits,
+  catalogue: Catalogue,
+): OfScript {
+  const isSame = last?.traits === traits;
+  const found = readings.map((reading, i) =>
+    isSame && last.readings[i] === reading ? last.found[i]! : unusualIn(reading.entries, traitsAt, catalogue),
+  );
+  return { traits, readings, found, all: found.every(({ length }) => length === 0) ? NOTHING : found.flat() };
+}
+
+const otherPacks = answersByTable<string>();
+const lastText = perFile((): { plain: string; others: readonly string[]; text: string } => ({
+  plain: "",
+  others: [],
+  text: "",
+}));
+
 /** The traits of a craft and of those of its packs that differ, as one text. */
 function traitsText(craft: Craft, traitsAt: (section: string) => CraftTraits): string {
-  const plain = traitsAt("pack");
-  let text = Object.values(plain).join();
-  for (const section of craft.settings.keys()) {
-    if (!section.startsWith("pack/")) continue;
+  const plainTraits = traitsAt("pack");
+  const plain = Object.values(plainTraits).join();
+  const others = otherPacks(craft, [], (section) => {
     const own = traitsAt(section);
-    if (own !== plain) text += `;${section} ${own.cells}`;
-  }
-  return text;
+    return own === plainTraits ? "" : `;${section} ${own.cells}`;
+  });
+  const last = lastText(craft);
+  if (last.plain !== plain || last.others !== others)
+    Object.assign(last, { plain, others, text: plain + others.join("") });
+  return last.text;
 }
 
 /** Whether the value at a column of an entry's line is the effective one, not overridden by a later line. */
@@ -77,6 +116,8 @@ interface UnusualEntry {
   readonly entry: Entry;
   readonly issue: LimitIssue;
 }
+
+const NOTHING: readonly UnusualEntry[] = [];
 
 function unusualIn(
   entries: readonly Entry[],

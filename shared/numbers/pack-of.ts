@@ -4,6 +4,7 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
+import { answersByTable } from "../model/each-table.ts";
 import { perFile } from "../model/memo.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
@@ -41,10 +42,15 @@ export interface PackFigures {
 
 /** Plain `pack` and every named pack, in the order in which they were said. */
 export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
-  const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
   const remembered = rememberedIn(craft);
-  return ["pack", ...named].map((section) => rememberedOf(craft, catalogue, section, remembered));
+  const plain = rememberedOf(craft, catalogue, "pack", remembered);
+  const named = namedPacks(craft, [catalogue, craft.settings.get("pack")], (section) =>
+    section.startsWith("pack/") ? rememberedOf(craft, catalogue, section, remembered) : null,
+  );
+  return [plain, ...named.filter((each) => each !== null)];
 });
+
+const namedPacks = answersByTable<PackFigures | null>();
 
 /** By section: one of many packs is found without going through all. */
 const bySection = onceFor(

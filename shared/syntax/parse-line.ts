@@ -18,6 +18,13 @@ export type Within = "plain" | "verbatim" | "dialect";
  * an issue.
  */
 export function parseLine(text: string, within: Within): Line {
+  const { node, comment, issues } = read(text, within);
+  return { text, node, comment, issues, isPlain: !BEYOND_PLAIN.test(text) };
+}
+
+const BEYOND_PLAIN = /[^\t -~]/;
+
+function read(text: string, within: Within): Omit<Line, "isPlain"> {
   const indent = indentOf(text);
   if (indent === text.length) return { text, node: { kind: "blank" }, comment: null, issues: [] };
   if (text.charCodeAt(indent) === 35) {

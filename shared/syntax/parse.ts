@@ -78,7 +78,8 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
   for (let i = 0; i < texts.length; i++) {
     const lineText = texts[i]!;
     if (newer || unread?.has(i)) {
-      lines[i] = { text: lineText, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] };
+      const kind = unread?.has(i) ? "conflict" : "blank";
+      lines[i] = { ...reader.read(lineText, "plain"), node: { kind }, comment: null, issues: [] };
       continue;
     }
     const within = kind === "dialect" ? "dialect" : section?.name === "verbatim" ? "verbatim" : "plain";

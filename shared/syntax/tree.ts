@@ -54,6 +54,8 @@ export interface Line {
   /** The comment at the end of the line (for a whole-line comment: the line), from its `#`. */
   readonly comment: Cols | null;
   readonly issues: readonly LineIssue[];
+  /** It has nothing but letters, figures and signs of ASCII, spaces and tabs. */
+  readonly isPlain: boolean;
 }
 
 export type LineEnd = "" | "\n" | "\r\n" | "\r";

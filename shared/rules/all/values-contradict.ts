@@ -1,3 +1,4 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { comparedModes, comparedSettings } from "../lib/comparison-plan.ts";
@@ -16,6 +17,28 @@ const EXCLUDING: NameGroup = {
     ),
 };
 
+interface Exclusion {
+  readonly path: string;
+  readonly excluded: string;
+  readonly reason: string;
+}
+
+const exclusionsKnown = new WeakMap<Catalogue, readonly Exclusion[]>();
+
+/** The few settings among all that exclude another; the same list for the same catalogue. */
+function exclusionsIn(catalogue: Catalogue): readonly Exclusion[] {
+  let found = exclusionsKnown.get(catalogue);
+  if (!found) {
+    found = catalogue.sections.flatMap((section) =>
+      section.settings.flatMap(({ name, excludes = [] }) =>
+        excludes.map(({ setting, reason }) => ({ path: `${section.name}.${name}`, excluded: setting, reason })),
+      ),
+    );
+    exclusionsKnown.set(catalogue, found);
+  }
+  return found;
+}
+
 export const rule: CraftRule = {
   code: "values-contradict",
   severity: "error",
@@ -33,21 +56,17 @@ export const rule: CraftRule = {
   },
   check: (craft, workspace) => [
     ...comparisonReports(craft, workspace, "values-contradict"),
-    ...workspace.catalogue.sections.flatMap((section) =>
-      section.settings.flatMap(({ name, excludes = [] }) =>
-        excludes.flatMap(({ setting: path, reason }) => {
-          const [one, other] = [settingOf(craft, `${section.name}.${name}`), settingOf(craft, path)];
-          if (!one?.value || !other?.value || isIdle(one.value) || isIdle(other.value)) return [];
-          return [
-            {
-              at: valueLocation(workspace, one.source),
-              severity: "warning" as const,
-              message: `${name} and ${other.name} (${lineInWords(other.source, craft)}) do not go together. ${reason} Take one of them.`,
-              ...restingOn([other], workspace),
-            },
-          ];
-        }),
-      ),
-    ),
+    ...exclusionsIn(workspace.catalogue).flatMap(({ path, excluded, reason }) => {
+      const [one, other] = [settingOf(craft, path), settingOf(craft, excluded)];
+      if (!one?.value || !other?.value || isIdle(one.value) || isIdle(other.value)) return [];
+      return [
+        {
+          at: valueLocation(workspace, one.source),
+          severity: "warning" as const,
+          message: `${one.name} and ${other.name} (${lineInWords(other.source, craft)}) do not go together. ${reason} Take one of them.`,
+          ...restingOn([other], workspace),
+        },
+      ];
+    }),
   ],
 };

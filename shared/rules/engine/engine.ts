@@ -1,8 +1,8 @@
 /** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
 import type { Craft, Source } from "../../model/craft.ts";
-import { partNamed } from "../../model/listened-craft.ts";
+import { isAsRead } from "../../model/listened-craft.ts";
 import { perFile } from "../../model/memo.ts";
-import { isAsRead, listenTo, type Reads } from "../../model/reads.ts";
+import { listenTo, type Reads } from "../../model/reads.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
@@ -105,7 +105,7 @@ function* craftFindings(workspace: Workspace, craft: Craft): Steps<readonly Find
     if (rule.scope === "file") continue;
     const rests = rule.restsOn?.(craft, workspace);
     let found = last.get(rule);
-    if (!found || found.also !== rests || !isStillSo(found.reads, craft, workspace)) {
+    if (!found || found.also !== rests || !isAsRead(found.reads, craft, workspace.script)) {
       yield;
       const { answer, reads } = listenTo(craft, () => findingsOfRule(rule, craft, workspace));
       found = { reads, also: rests, findings: answer };
@@ -115,15 +115,6 @@ function* craftFindings(workspace: Workspace, craft: Craft): Steps<readonly Find
   }
   craft.memo.set(craftFindings, { also, answer: findings });
   return findings;
-}
-
-function isStillSo(reads: Reads, craft: Craft, workspace: Workspace): boolean {
-  return isAsRead(
-    reads,
-    (name) => partNamed(craft, name),
-    (section) => craft.settings.get(section),
-    (file) => workspace.script(file),
-  );
 }
 
 function findingsOfRule(rule: Rule, craft: Craft, workspace: Workspace): Finding[] {

@@ -1,10 +1,10 @@
 /** Holds a craft to the comparisons of the catalogue. */
 import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
-import { perCore, perFile } from "../../model/memo.ts";
+import { answersByTable } from "../../model/each-table.ts";
+import { perCore } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
-import { sameValues } from "../../numbers/pack-of.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
 import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
@@ -73,44 +73,32 @@ function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Broken
 
 type Table = ReadonlyMap<string, Setting>;
 
-/** The named packs of a file of which nothing was found, with what that rested on. */
-interface Silent {
-  besides: readonly (Setting["value"] | undefined)[];
-  packs: Map<string, Table>;
-}
-
-const silentPacks = perFile(() => new Map<string, Silent>());
-/** As many as a file can have; more were renamed while they were typed. */
-const MOST_REMEMBERED = 6000;
+/** By the rule: the sections that are named packs of which something is found, null for the others. */
+const faultyPacks: Readonly<Record<Comparison["rule"], ReturnType<typeof answersByTable<string | null>>>> = {
+  "values-contradict": answersByTable(),
+  "beyond-rating": answersByTable(),
+};
 
 /** A shelf may be long, and with each key one pack of it changes: the others are not looked at again. */
-function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: string): Broken[] {
-  const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
-  if (named.length === 0 || plan.byPackSetting.size === 0) return [];
+function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: Comparison["rule"]): Broken[] {
+  if (plan.byPackSetting.size === 0) return [];
   const besides = plan.besidesNamedPacks.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
-  const stores = silentPacks(craft);
-  let silent = stores.get(code);
-  const isSame = silent?.besides.every((value, i) => value === besides[i]);
-  if (!silent || !isSame || silent.packs.size > MOST_REMEMBERED) silent = { besides, packs: new Map() };
-  stores.set(code, silent);
-  const { packs } = silent;
-  return named.flatMap((section) => {
-    const own = craft.settings.get(section)!;
-    const last = packs.get(section);
-    if (last && sameValues(last, own)) return [];
+  const reportsIn = (section: string, own: Table) => {
     const chosen = new Map([["pack", section]]);
     // What a named pack only inherits is reported of the plain one.
-    const reports: Broken[] = [];
-    for (const planned of touchedBy(own, plan)) {
+    return touchedBy(own, plan).flatMap((planned) => {
       const ways = setsToRead(craft, planned.bases);
-      for (const sets of ways) {
+      return ways.flatMap((sets) => {
         const way = ways === ONE_WAY ? chosen : new Map([...sets, ...chosen]);
-        reports.push(...reportsOf(planned, way, craft, workspace));
-      }
-    }
-    if (reports.length === 0) packs.set(section, own);
-    return reports;
-  });
+        return reportsOf(planned, way, craft, workspace);
+      });
+    });
+  };
+  const faulty = faultyPacks[code](craft, [plan, ...besides], (section, own) =>
+    section.startsWith("pack/") && reportsIn(section, own).length > 0 ? section : null,
+  );
+  // Where its lines stand may have changed since.
+  return faulty.flatMap((section) => (section === null ? [] : reportsIn(section, craft.settings.get(section)!)));
 }
 
 function reportsOf(

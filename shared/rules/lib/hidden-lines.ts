@@ -12,15 +12,12 @@ export function hiddenInTree({ lines }: Tree): readonly HiddenOnLine[] {
   const found: HiddenOnLine[] = [];
   let isForeign: boolean | null = null;
   for (let line = 0; line < lines.length; line++) {
-    if (!MAY_HIDE.test(lines[line]!.text)) continue;
-    isForeign ??= lines.some(({ text }) => MAY_HIDE.test(text) && hasForeignWords(text));
+    if (lines[line]!.isPlain) continue;
+    isForeign ??= lines.some(({ text, isPlain }) => !isPlain && hasForeignWords(text));
     for (const each of hiddenOnLine(lines[line]!, isForeign)) found.push({ ...each, line });
   }
   return found;
 }
-
-/** Anything but plain characters, spaces and tabs. */
-const MAY_HIDE = /[^\t -~]/;
 
 function hiddenOnLine(line: Line, isForeign: boolean): (Hidden & { readonly reading: Reading })[] {
   const prose = textsIn(line);

@@ -1,5 +1,6 @@
 /** The throttle with which a craft hovers: as it is said, and as it may be worked out for its other packs. */
 import type { Craft, Setting } from "../../model/craft.ts";
+import { answersByTable } from "../../model/each-table.ts";
 import { amountIn, integerOf, quantityOf, settingOf } from "../../model/setting-lookup.ts";
 import { hoverWith } from "../../numbers/descent.ts";
 import type { SettingName } from "../engine/rule.ts";
@@ -27,8 +28,8 @@ export const ESTIMATED_HOVERS: readonly SettingName[] = [
 /** With the usual pack, and with each named pack of which it is said. Percent of the throttle, ascending. */
 export function saidHovers(craft: Craft): Hover[] {
   const usual = usualHover(craft);
-  const named = namedPacks(craft).flatMap(({ section, pack }): Hover[] => {
-    const own = craft.settings.get(section)?.get(HOVER);
+  const named = namedPacks(craft).flatMap(({ table, pack }): Hover[] => {
+    const own = table.get(HOVER);
     const percent = percentOf(craft, own?.value);
     return own && percent !== null ? [{ percent, settings: [own], pack }] : [];
   });
@@ -42,13 +43,12 @@ export function saidHovers(craft: Craft): Hover[] {
 export function estimatedHovers(craft: Craft): Hover[] {
   const usual = usualHover(craft);
   if (!usual) return [];
-  const estimated = namedPacks(craft).flatMap(({ section, pack }): Hover[] => {
-    const own = craft.settings.get(section);
-    const [cells, mass] = [own?.get("cells"), own?.get("pack-mass")];
+  const estimated = namedPacks(craft).flatMap(({ table, pack }): Hover[] => {
+    const [cells, mass] = [table.get("cells"), table.get("pack-mass")];
     const usualCells = integerOf(craft, "pack.cells");
     const voltsRatio = usualCells && cells?.value?.kind === "integer" ? cells.value.number / usualCells : null;
     const massRatio = massRatioOf(craft, amountIn(mass, "g"));
-    if (own?.has(HOVER) || (voltsRatio === null && massRatio === null)) return [];
+    if (table.has(HOVER) || (voltsRatio === null && massRatio === null)) return [];
     const percent = hoverWith(usual.percent, massRatio ?? 1, voltsRatio ?? 1);
     const settings = [cells, mass].filter((each) => each !== undefined);
     return [{ percent, settings: [...settings, ...usual.settings], pack }];
@@ -62,10 +62,17 @@ function usualHover(craft: Craft): Hover | null {
   return setting && percent !== null ? { percent, settings: [setting], pack: null } : null;
 }
 
-function namedPacks(craft: Craft): { section: string; pack: string }[] {
-  return [...craft.settings.keys()].flatMap((section) =>
-    section.startsWith("pack/") ? { section, pack: section.slice("pack/".length) } : [],
-  );
+interface NamedPack {
+  readonly pack: string;
+  readonly table: ReadonlyMap<string, Setting>;
+}
+
+const packs = answersByTable<NamedPack | null>();
+
+function namedPacks(craft: Craft): NamedPack[] {
+  return packs(craft, [], (section, table) =>
+    section.startsWith("pack/") ? { pack: section.slice("pack/".length), table } : null,
+  ).filter((each) => each !== null);
 }
 
 /** The mass of the craft with another pack, over that with its usual one; null where one is not known. */

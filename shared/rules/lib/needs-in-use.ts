@@ -2,6 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
+import { answersByTable } from "../../model/each-table.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { NameGroup } from "../engine/rule.ts";
@@ -40,15 +41,12 @@ function unmetBySettings(
   isLookedAt: (need: Need, source: Source) => boolean,
 ): InNeed[] {
   const found: InNeed[] = [];
-  for (const [section, settings] of craft.settings) {
-    const base = baseOf(section);
-    for (const setting of settings.values()) {
-      const { name, value, source } = setting;
-      const needs = catalogue.setting(base, name)?.needs;
-      if (!needs || value === null) continue;
-      for (const need of needs) {
+  for (const settings of needy(craft, [catalogue], (section, table) => needyIn(section, table, catalogue))) {
+    for (const setting of settings ?? []) {
+      const { section, name, value, source } = setting;
+      for (const need of catalogue.setting(baseOf(section), name)?.needs ?? []) {
         if (!isLookedAt(need, source) || !isOfValue(need, setting) || meetsNeed(craft, need)) continue;
-        const ofList = need.word !== undefined && value.kind === "list";
+        const ofList = need.word !== undefined && value?.kind === "list";
         found.push({
           what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
           source,
@@ -58,6 +56,15 @@ function unmetBySettings(
     }
   }
   return found;
+}
+
+const needy = answersByTable<readonly Setting[] | null>();
+
+/** The settings of a section that may need something; null for none, as it is with most. */
+function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): Setting[] | null {
+  const base = baseOf(section);
+  const all = [...table.values()].filter(({ name, value }) => value !== null && catalogue.setting(base, name)?.needs);
+  return all.length === 0 ? null : all;
 }
 
 /** Whether a setting with that value has a need: one of its words, or any value that is not idle. */
