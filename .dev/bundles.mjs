@@ -38,14 +38,14 @@ const forBrowser = { ...common, platform: "browser", define: { "process.env.NODE
  */
 const bundle = (entry, options) => ({ ...options, entryPoints: [entry] });
 
-/** The server is shipped once: on Node its bundle for a worker starts nothing, but exports `startServer`. */
+/** The server is shipped once: on Node its bundle for a worker starts nothing, but exports how to start it. */
 const serverOfWorker = { name: "fettleServer", file: "./worker.js" };
 
 /** @type {import("esbuild").Plugin} */
 const takesServerFromWorker = {
   name: "takes the server from the worker",
   setup({ onResolve }) {
-    onResolve({ filter: /\/lsp\/start\.ts$/ }, () => ({ path: serverOfWorker.file, external: true }));
+    onResolve({ filter: /\/lsp\/(start|warm-up)\.ts$/ }, () => ({ path: serverOfWorker.file, external: true }));
   },
 };
 
@@ -56,10 +56,13 @@ const takesServerFromWorker = {
 export const bundles = [
   bundle("client/src/node.ts", { ...forNode, external: ["vscode"], outfile: "dist/client/node.cjs" }),
   bundle("client/src/web.ts", { ...forBrowser, format: "cjs", external: ["vscode"], outfile: "dist/client/web.js" }),
+  bundle("server/src/node/main.ts", { ...forNode, outfile: "dist/server/node.cjs" }),
   bundle("server/src/node/server.ts", {
     ...forNode,
     plugins: [takesServerFromWorker],
-    outfile: "dist/server/node.cjs",
+    // A text that the engine is given with code compiled before has no loader for modules of its own.
+    supported: { "dynamic-import": false },
+    outfile: "dist/server/server.cjs",
   }),
   bundle("server/src/lsp/worker.ts", {
     ...forBrowser,

@@ -40,7 +40,14 @@ export async function packageExtension() {
   const strays = names.filter((name) => !shipped.some((pattern) => pattern.test(name)));
   if (strays.length > 0)
     fail(`The package holds what must not be shipped: ${strays.join(", ")}. Correct .vscodeignore and run this again.`);
-  const needed = [main, browser, "dist/server/node.cjs", "dist/server/worker.js", "dist/panel/panel.js"];
+  const needed = [
+    main,
+    browser,
+    "dist/server/node.cjs",
+    "dist/server/server.cjs",
+    "dist/server/worker.js",
+    "dist/panel/panel.js",
+  ];
   const missing = needed
     .map((path) => `extension/${path.replace(/^\.\//, "")}`)
     .filter((name) => !names.includes(name));

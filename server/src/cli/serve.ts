@@ -12,8 +12,9 @@ async function run(args: readonly string[]): Promise<ExitStatus> {
   const given = readArguments(args, { stdio: { type: "boolean" } });
   if (!given.has("stdio")) throw new CannotRun("say --stdio: the server speaks over standard input and output");
   if (given.paths.length > 0) throw new CannotRun(`serve takes no path: the editor names the folders`);
-  // It serves from the moment that it is loaded.
-  await import("../node/server.ts");
+  const { serve } = await import("../node/server.ts");
+  // Of a program in parts nothing is kept.
+  serve(async () => {});
   return 0;
 }
 

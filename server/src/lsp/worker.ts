@@ -1,6 +1,6 @@
 /**
  * The language server in a web worker: files are requested from the editor, since only it can access them.
- * Its bundle is the one that ships the server: the extension on Node takes `startServer` from it.
+ * Its bundle is the one that ships the server: the extension on Node takes what is exported here from it.
  */
 import type { Connection } from "vscode-languageserver";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
@@ -8,8 +8,9 @@ import { LIST_REQUEST, type ListResult, READ_REQUEST, type ReadResult } from "..
 import type { ServerFiles } from "./documents.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { startServer } from "./start.ts";
+import { rehearse, warmUpOnce } from "./warm-up.ts";
 
-export { startServer };
+export { rehearse, startServer, warmUpOnce };
 
 declare const self: DedicatedWorkerGlobalScope;
 
