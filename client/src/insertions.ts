@@ -12,28 +12,34 @@ import {
   type ScriptsResult,
 } from "../../shared/protocol/ways.ts";
 import type { Ask } from "./ask.ts";
+import type { OsdGestures } from "./osd-gestures.ts";
 import { columnFor } from "./script-editors.ts";
-import { documentsFor, editOf, MOST_TRIES, rangeOf } from "./versioned-edits.ts";
+import { rangeOf } from "./versioned-edits.ts";
+
+/** How lines are asked for, and written as the gestures of the panel are: what was written last is what its undo takes back. */
+export interface Inserting extends Pick<OsdGestures, "write"> {
+  readonly ask: Ask;
+}
 
 /** Writes usual lines into a craft, and selects the value that the pilot is to look at. */
-export function fillIn(ask: Ask, file: string, what: Fillable): Promise<void> {
-  return insert(ask, { uri: asUri(file), insert: { kind: "fill-in", what } });
+export function fillIn(by: Inserting, file: string, what: Fillable): Promise<void> {
+  return insert(by, { uri: asUri(file), insert: { kind: "fill-in", what } });
 }
 
 /** Makes a repair that a finding of a craft offers. */
-export function repair(ask: Ask, craft: string, made: Repair): Promise<void> {
-  return insert(ask, { uri: asUri(craft), insert: { kind: "repair", ...made } });
+export function repair(by: Inserting, craft: string, made: Repair): Promise<void> {
+  return insert(by, { uri: asUri(craft), insert: { kind: "repair", ...made } });
 }
 
 /** Asks which craft is to use a layer or a handset, and writes the line there. */
-export async function useInCraft(ask: Ask, used: string): Promise<void> {
+export async function useInCraft(by: Inserting, used: string): Promise<void> {
   const craft = await choose(
-    ask,
+    by.ask,
     { uri: asUri(used), kind: "craft" },
     "Use this file in a craft",
     "Which craft is to use it?",
   );
-  if (craft) await insert(ask, { uri: craft, insert: { kind: "use", uri: asUri(used) } });
+  if (craft) await insert(by, { uri: craft, insert: { kind: "use", uri: asUri(used) } });
 }
 
 async function choose(
@@ -55,22 +61,15 @@ async function choose(
   return (await window.showQuickPick(items, { title, placeHolder, matchOnDescription: true }))?.uri;
 }
 
-async function insert(ask: Ask, params: InsertParams): Promise<void> {
-  for (let tries = 0; tries < MOST_TRIES; tries++) {
+async function insert({ ask, write }: Inserting, params: InsertParams): Promise<void> {
+  let select: Extract<InsertResult, { kind: "edits" }>["select"] = null;
+  const done = await write(async () => {
     const answer = await ask<InsertResult>(INSERT_REQUEST, params);
-    if (answer.kind === "refused") return void window.showWarningMessage(answer.message);
-    const documents = await documentsFor(answer);
-    if (!documents) continue;
-    if (!(await workspace.applyEdit(editOf(answer))))
-      return void window.showWarningMessage(
-        "The editor did not take the change, so nothing was written: is the script read-only?",
-      );
-    if (answer.select) await show(answer.select);
-    return;
-  }
-  void window.showWarningMessage(
-    "The script kept changing while the lines were worked out, so nothing was written: try again.",
-  );
+    if (answer.kind === "edits") select = answer.select;
+    return answer;
+  });
+  if (done.kind === "refused") return void window.showWarningMessage(done.message);
+  if (select) await show(select);
 }
 
 async function show({ file, range }: NonNullable<Extract<InsertResult, { kind: "edits" }>["select"]>): Promise<void> {

@@ -2,9 +2,8 @@
 import { commands, Uri } from "vscode";
 import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
-import type { Ask } from "./ask.ts";
 import { FLEET_COMMANDS } from "./fleet-commands.ts";
-import { fillIn, repair, useInCraft } from "./insertions.ts";
+import { fillIn, type Inserting, repair, useInCraft } from "./insertions.ts";
 import { selectLine } from "./script-editors.ts";
 
 /** The actions that are a command of the editor and nothing else. */
@@ -19,19 +18,19 @@ const COMMANDS = {
   "show-log": "fettle.showLog",
 } as const;
 
-/** Does what an action names. */
-export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
+/** Does what an action names; what it writes itself is written by `inserting`. */
+export function runAction(action: PanelAction, inserting: Inserting): Thenable<unknown> {
   switch (action.name) {
     case "go":
       return selectLine(action.at);
     case "fill-in":
-      return fillIn(ask, action.file, action.what);
+      return fillIn(inserting, action.file, action.what);
     case "repair":
-      return repair(ask, action.file, { at: action.at, code: action.code, title: action.title });
+      return repair(inserting, action.file, { at: action.at, code: action.code, title: action.title });
     case "use-handset":
       return commands.executeCommand("fettle.useHandset", action.file);
     case "use-in-craft":
-      return useInCraft(ask, action.file);
+      return useInCraft(inserting, action.file);
     case "map-controls":
       return commands.executeCommand("fettle.mapControls", action.file);
     case "explain":

@@ -208,7 +208,7 @@ export function panelHost(
       case "keyboard":
         return from.keyboard.answered(message.has);
       case "run":
-        void Promise.resolve(runAction(message.action, ask)).catch((error) =>
+        void Promise.resolve(runAction(message.action, { ask, write: gestures.write })).catch((error) =>
           log(`“${message.action.name}” could not be done: ${error}`),
         );
         return;

@@ -84,6 +84,7 @@ function documentOf(name: string): FakeDocument {
 }
 
 const { osdGestures } = await import("../../client/src/osd-gestures.ts");
+const { repair } = await import("../../client/src/insertions.ts");
 
 beforeEach(() => {
   Object.assign(editor, { applied: [], asked: [], warnings: [], takesEdits: true, pick: undefined });
@@ -256,6 +257,16 @@ test("a step in a layer out of sight shows it for that long, and then what was t
   await gestures.step("undo", undefined, made.keyboard);
   expect(editor.steps).toEqual(["wide, workbench.action.focusSecondEditorGroup, undo, panel"]);
   expect(editor.shown).toBe("jug");
+});
+
+test("what a button of the panel wrote is what a step takes back, and not an older gesture on another script", async () => {
+  documentOf("mug").version = 8;
+  const { gestures } = answering(edits("jug", 3));
+  await gestures.perform(made);
+  const ask = async () => ({ ...edits("mug", 8), select: null }) as never;
+  await repair({ ask, write: gestures.write }, "mug", { at: { file: "mug", line: 4 }, code: "E1", title: "Mend it" });
+  await gestures.step("undo", undefined, made.keyboard);
+  expect(editor.steps).toEqual(["mug, workbench.action.focusSecondEditorGroup, undo, panel"]);
 });
 
 test("where nothing was edited from the panel, a step belongs to the script that is drawn; without one it is nothing", async () => {
