@@ -32,6 +32,7 @@ interface Running {
 }
 
 const GESTURES = 12;
+const VIEWS = ["goggles", "goggles", "numbers", "bench", "switches", "fleet"] as const;
 /** Nothing that comes is later than this, apart from pauses of the hosts. */
 const QUIET_MS = 25;
 /** What the server works out when the keys have paused, such as habits of the fleet, is there by then on a busy machine. */
@@ -90,7 +91,10 @@ async function openPlace(shed: Shed, place: Place, random: Random, trail: string
   const other = random.oneOf(crafts);
   trail.push(`of ${mine}${place === "comparison" || place === "review" ? ` and ${other}` : ""}`);
   await shed.show(mine);
-  if (place === "panel") await commands.executeCommand("fettle.panel.focus");
+  if (place === "panel" && random.onceIn(6)) {
+    trail.push(`held against ${other}`);
+    await commands.executeCommand("fettle.overlay", { mine, other: { kind: "file", uri: other } });
+  } else if (place === "panel") await shed.showView(random.oneOf(VIEWS));
   else shed.tabs[place](mine, other);
 }
 

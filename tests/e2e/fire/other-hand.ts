@@ -83,6 +83,11 @@ const ACTS: Readonly<Record<string, Act>> = {
     return shed.change(address, `${memory.files.get(address)}\n${random.oneOf(PIECES)}\n`);
   },
   "a file gone": (_, random, shed) => shed.change(random.oneOf([...memory.files.keys()]), null),
+  "the server away": (document, random, shed) =>
+    shed.away(async () => {
+      replace(document, 0, 0, "# above\n");
+      await new Promise((resolve) => setTimeout(resolve, random.below(40)));
+    }),
   "a document closed": () => {
     const shown = new Set(memory.editors.map(({ document }) => document));
     const idle = memory.documents.all().find((each) => !shown.has(each) && !each.isDirty);

@@ -16,7 +16,7 @@ import { reviewTabs } from "../../../client/src/review-tab.ts";
 import { selectLine } from "../../../client/src/script-editors.ts";
 import type { ServerFiles } from "../../../server/src/lsp/documents.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
-import { PANEL_REQUEST, type PanelModel } from "../../../shared/protocol/panel.ts";
+import { PANEL_REQUEST, type PanelModel, type ViewName } from "../../../shared/protocol/panel.ts";
 import { CHANGED_NOTIFICATION } from "../../../shared/protocol/requests.ts";
 import { PULLING, type Session, startSession } from "../../server/session.ts";
 import type { Event, MemoryDocument } from "./memory-documents.ts";
@@ -34,10 +34,16 @@ export interface Shed {
   modelNow(): Promise<PanelModel | null>;
   /** Shows a script in front. */
   show(address: string): Promise<MemoryDocument>;
+  /** Shows a view of the panel, by its command. */
+  showView(view: ViewName): Promise<void>;
+  /** The server does not answer, and then is there again as after its restart. */
+  away(meanwhile: () => Promise<void>): Promise<void>;
   /** A file is written, or goes where the text is null, behind the editor's back. */
   change(address: string, text: string | null): Promise<void>;
   end(): void;
 }
+
+const AWAY = "the server is away";
 
 const pathOf = (address: string) => URI.parse(address).path;
 
@@ -57,7 +63,9 @@ export async function startShed(files: ReadonlyMap<string, string>, lateMs: () =
     if (event.kind === "changed") changed();
   });
   let lastAsked: unknown;
+  let isAway = false;
   const ask: Ask = async (method, params) => {
+    if (isAway) throw new Error(AWAY);
     waiting++;
     if (method === PANEL_REQUEST) lastAsked = params;
     try {
@@ -74,7 +82,9 @@ export async function startShed(files: ReadonlyMap<string, string>, lateMs: () =
     [...memory.files.keys()]
       .filter((each) => each.includes("/craft/"))
       .map((file) => ({ file, name: file, aside: "" }));
-  const warn = (message: string) => void log.push(message);
+  const warn = (message: string) => {
+    if (!message.includes(AWAY)) log.push(message);
+  };
   const panel = panelHost(
     extension as never,
     ask,
@@ -95,6 +105,7 @@ export async function startShed(files: ReadonlyMap<string, string>, lateMs: () =
   memory.handlers.set("fettle.changeHabit", () => askHabit(ask, changes.open));
   memory.handlers.set("fettle.mapControls", (file: string) => askMapControls(ask, file));
   memory.handlers.set("fettle.useHandset", (file: string) => askOtherHandset(ask, file));
+  memory.handlers.set("fettle.restartServer", () => changed());
   memory.handlers.set("fettle.overlay", (shown: never) => panel.showAgainst(shown));
   return {
     tabs: {
@@ -112,6 +123,16 @@ export async function startShed(files: ReadonlyMap<string, string>, lateMs: () =
       const document = memory.documents.open(address);
       await window.showTextDocument(document, { viewColumn: 1 });
       return document;
+    },
+    showView: (view) => panel.show(view),
+    async away(meanwhile) {
+      isAway = true;
+      try {
+        await meanwhile();
+      } finally {
+        isAway = false;
+        changed();
+      }
     },
     async change(address, text) {
       const type = text === null ? 3 : memory.files.has(address) ? 2 : 1;
