@@ -35,7 +35,7 @@ export function changedLines({ before, after }: Pick<Part, "before" | "after">):
 }
 
 /** Lines that changed and that the message does not name: none, where all is well. */
-export function unnamedLines(written: Written, part: Part): string[] {
+export function unnamedLines(written: Written, part: Pick<Part, "before" | "after">): string[] {
   const { went, came } = changedLines(part);
   const isNamed = namedBy(written);
   const wrong = (line: Line, sign: string) =>

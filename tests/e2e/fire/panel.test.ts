@@ -4,10 +4,15 @@ import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { casesOr, lastsMsOr, ONLY, SEED } from "../../fire/amount.ts";
 import type { Frames, Place } from "./case.ts";
+import { differenceFromFresh } from "./drawn.ts";
 import { openFrame } from "./page-in-view.ts";
 
 vi.mock("vscode", () => import("./memory-editor.ts"));
 const { counts, runCase } = await import("./case.ts");
+const { panelPage } = await import("../../../client/src/panel-page.ts");
+const { Uri } = await import("./memory-editor.ts");
+
+const EXTENSION = Uri.file(inProject("")) as never;
 
 /** The shed of the demo, without its boards' texts. */
 const PATHS = [
@@ -42,6 +47,20 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   for (const { page } of Object.values(frames ?? {})) await page.close();
+});
+
+test("a page that was not told what a fresh one was is found", async () => {
+  const listed = (name: string) => ({
+    kind: "craft-list",
+    craft: [{ file: "file:///shed/jug.fettle", name, aside: "" }],
+  });
+  const html = panelPage({ asWebviewUri: (uri: unknown) => uri, cspSource: "file:" } as never, EXTENSION, "side");
+  await frames.shown.load(html, null);
+  await frames.shown.post([listed("Jug")]);
+  expect(await differenceFromFresh(frames.shown, frames.fresh, html, [listed("Jug")])).toBeNull();
+  expect(await differenceFromFresh(frames.shown, frames.fresh, html, [listed("Jar")])).toMatch(
+    /drawn:.*Jug[\s\S]*fresh:.*Jar/,
+  );
 });
 
 test("no hand on a page brings it out of step with the scripts, or changes a line that is not meant", {

@@ -68,11 +68,14 @@ async function moved(random: Random): Promise<string> {
 
 /** Types a note in the script, as one step. */
 async function typed(random: Random): Promise<string> {
-  const from = await script();
+  const lines = (await script()).split("\n");
+  const note = `#${random.oneOf(["kiln", "shelf", "clay"])}`;
   await openFile(editor.page, "ladle.fettle");
   await goTo(editor.page, NOTE_LINE, 100);
-  await type(editor.page, `#${random.oneOf(["kiln", "shelf", "clay"])}`);
-  return changed(from);
+  await type(editor.page, note);
+  const text = lines.map((line, index) => (index === NOTE_LINE - 1 ? line + note : line)).join("\n");
+  await expect.poll(script).toBe(text);
+  return text;
 }
 
 /** Undo or redo, on the picture or in the script. */
