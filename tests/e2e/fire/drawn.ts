@@ -16,6 +16,9 @@ interface Own {
   readonly motor: string | null;
 }
 
+/** What a fresh page last drew, and of what: of the same it draws the same, which most gestures leave as it was. */
+const latest = new WeakMap<Frame, { readonly of: string; readonly text: string }>();
+
 /** Where both pages differ, in words; null where they do not. */
 export async function differenceFromFresh(
   shown: Frame,
@@ -25,15 +28,21 @@ export async function differenceFromFresh(
 ): Promise<string | null> {
   await atRest(shown.page);
   const [kept, size, looks] = [await shown.kept(), shown.page.viewportSize(), await looksOf(shown.page)];
-  if (size) await fresh.page.setViewportSize(size);
-  await fresh.load(html, kept);
-  await fresh.page.evaluate(wearLooks, looks);
-  await fresh.post(told);
-  await painted(fresh.page);
   const own = await shown.page.evaluate(ownOf);
-  for (let rounds = 0; rounds < 4 && (await fresh.page.evaluate(makeOwn, own)); rounds++) await atRest(fresh.page);
   const leaveOut = own.element === null ? [".chosen"] : [];
-  const [is, ought] = [await textOf(shown.page, leaveOut), await textOf(fresh.page, leaveOut)];
+  const is = await textOf(shown.page, leaveOut);
+  // How far a page is scrolled is in no drawing.
+  const of = JSON.stringify([html, kept?.replace(/"scrollTop":[\d.]+/, ""), size, looks, own, told]);
+  if (latest.get(fresh)?.of !== of) {
+    if (size) await fresh.page.setViewportSize(size);
+    await fresh.load(html, kept);
+    await fresh.page.evaluate(wearLooks, looks);
+    await fresh.post(told);
+    await painted(fresh.page);
+    for (let rounds = 0; rounds < 4 && (await fresh.page.evaluate(makeOwn, own)); rounds++) await atRest(fresh.page);
+    latest.set(fresh, { of, text: await textOf(fresh.page, leaveOut) });
+  }
+  const ought = latest.get(fresh)!.text;
   return is === ought ? null : firstDifference(is, ought);
 }
 
