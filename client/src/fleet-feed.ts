@@ -29,18 +29,20 @@ export interface FleetFeed extends Disposable {
 const PAUSE_MS = 200;
 
 export function fleetFeed({ ask, isWanted, take, failed }: FeedParts): FleetFeed {
-  let known: number | null = null;
+  /** What the pages have; an answer that was asked for before one of them began anew says nothing of the new one. */
+  let pages: { known: number | null } = { known: null };
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let asking: CancellationTokenSource | undefined;
   const refresh = coalesce(async () => {
     if (!isWanted()) return;
     asking = new CancellationTokenSource();
     const { token } = asking;
+    const asked = pages;
     try {
-      const params: FleetParams = { known };
+      const params: FleetParams = { known: asked.known };
       const result = await ask<FleetResult>(FLEET_REQUEST, params, token);
       if (!result) return failed("the server has no answer");
-      known = result.id;
+      asked.known = result.id;
       if (result.fleet) take(result.fleet);
     } catch (error) {
       if (!token.isCancellationRequested) failed(error);
@@ -55,7 +57,7 @@ export function fleetFeed({ ask, isWanted, take, failed }: FeedParts): FleetFeed
       waiting = setTimeout(refresh, PAUSE_MS);
     },
     forget() {
-      known = null;
+      pages = { known: null };
     },
     dispose() {
       clearTimeout(waiting);

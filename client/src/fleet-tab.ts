@@ -24,27 +24,28 @@ const TYPE = "fettle.fleet";
 const COMMANDS = { ...FLEET_COMMANDS, ...TAB_REPAIRS } as const;
 
 export function fleetTab(parts: TabParts): LiveTabs<FleetAbout> {
-  /** What the page of a tab has; a page that begins anew has nothing. */
-  const known = new WeakMap<Tab, number>();
+  /** What the page of a tab has; one that begins anew has nothing, also where the page before it is still answered. */
+  const pages = new WeakMap<Tab, { known: number | null }>();
   return answerTabs<FleetAbout, PackedFleet, Own>(parts, {
     type: TYPE,
     place: "fleet",
     title: "Fleet",
     inWords: "the fleet",
     async answer(tab) {
-      const params: FleetParams = { known: known.get(tab) ?? null };
+      const page = pages.get(tab) ?? { known: null };
+      const params: FleetParams = { known: page.known };
       // A page that was told of a failure is told all anew, also where nothing has changed since.
-      known.delete(tab);
+      page.known = null;
       const result = await parts.ask<FleetResult>(FLEET_REQUEST, params);
       if (!result) throw new Error("the server could not work it out");
-      known.set(tab, result.id);
+      page.known = result.id;
       return result.fleet ?? undefined;
     },
     titleOf: () => undefined,
     receive(message, tab) {
       switch (message.kind) {
         case "ready":
-          known.delete(tab);
+          pages.set(tab, { known: null });
           return tab.refresh();
         case "run":
           return void commands.executeCommand(COMMANDS[message.action]);

@@ -200,6 +200,25 @@ test("the fleet is sent where it is another than before, and anew after a failur
   expect(requests.map(([, params]) => (params as { known: number | null }).known)).toEqual([null, 1, 1, null]);
 });
 
+test("the fleet is sent whole to a page that began anew while the one before it was still to be answered", async () => {
+  fleets.open(WHOLE_FLEET);
+  const tab = asked.opened.at(-1)!;
+  answer = () => ({ id: 1, fleet: { craft: [] } });
+  await tab.send({ kind: "ready" });
+  await settled();
+  let unchanged = (_: unknown) => {};
+  answer = () => new Promise((resolve) => (unchanged = resolve));
+  await refreshed();
+  answer = () => ({ id: 1, fleet: { craft: [] } });
+  // The page was hidden, and is shown again.
+  await tab.send({ kind: "ready" });
+  const posted = tab.posted.length;
+  unchanged({ id: 1, fleet: null });
+  await settled();
+  expect(tab.posted.slice(posted)).toEqual([{ kind: "result", result: { craft: [] } }]);
+  expect(requests.map(([, params]) => (params as { known: number | null }).known)).toEqual([null, 1, null]);
+});
+
 test("what was written is taken back only where nothing was changed since", async () => {
   const document = { uri: jug, version: 4, isClosed: false };
   const keyboard = { giveBack: vi.fn(async () => undefined), answered: () => undefined };
