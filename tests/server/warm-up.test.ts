@@ -30,35 +30,39 @@ const symbolsOf = ({ client }: Session) =>
 test("every key of the rehearsal is checked, and its digit is found to be too much each time", async () => {
   const found: number[] = [];
   for await (const count of rehearse()) found.push(count);
-  expect(found.length).toBe(150);
-  const [typed, untyped] = found;
+  expect(found.length).toBe(151);
+  const [first, typed, untyped] = found;
+  expect(first).toBeGreaterThan(0);
   expect(typed).toBeGreaterThan(untyped!);
-  expect(found).toEqual(found.map((_, i) => (i % 2 === 0 ? typed : untyped)));
+  expect(found.slice(1)).toEqual(found.slice(1).map((_, i) => (i % 2 === 0 ? typed : untyped)));
 });
 
-test("it begins in the silence after a message, goes on by short steps, and gives way to every message", async () => {
+test("it begins once the first message is answered, goes on in silence by short steps, and gives way to every message", async () => {
   vi.useFakeTimers();
   let keys = 0;
-  const three = async function* () {
-    while (keys < 3) yield ++keys;
+  const four = async function* () {
+    while (keys < 4) yield ++keys;
   };
   const failed = vi.fn();
-  const message = warmUpOnce(three)(failed);
+  const message = warmUpOnce(four)(failed);
   const after = async (ms: number) => {
     await vi.advanceTimersByTimeAsync(ms);
     return keys;
   };
   expect(await after(1000)).toBe(0);
+  message();
+  expect(keys).toBe(0);
+  expect(await after(1)).toBe(1);
   for (let i = 0; i < 5; i++) {
     message();
-    expect(await after(59)).toBe(0);
+    expect(await after(59)).toBe(1);
   }
-  expect(await after(1)).toBe(1);
-  expect(await after(2)).toBe(2);
-  message();
-  expect(await after(59)).toBe(2);
-  expect(await after(1)).toBe(3);
+  expect(await after(1)).toBe(2);
   expect(await after(2)).toBe(3);
+  message();
+  expect(await after(59)).toBe(3);
+  expect(await after(1)).toBe(4);
+  expect(await after(2)).toBe(4);
   message();
   expect(vi.getTimerCount()).toBe(0);
   expect(failed).not.toHaveBeenCalled();
@@ -98,7 +102,7 @@ test("an editor hears nothing of the warm-up, and is answered while it goes on",
   expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }, { name: "pack" }, { name: "cells" }]);
   expect(isOver).toBe(false);
   await vi.waitFor(() => expect(isOver).toBe(true), { timeout: 20_000 });
-  expect(keys).toBe(150);
+  expect(keys).toBe(151);
   // What the server sent before this answer has come by now.
   await symbolsOf(warming);
   expect([...warming.pushed.keys()]).toEqual([JUG]);
