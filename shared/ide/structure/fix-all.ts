@@ -2,6 +2,7 @@
 import type { FilePath } from "../../model/files.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { Finding } from "../../protocol/findings.ts";
 import { findingSteps } from "../../rules/engine/engine.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Steps } from "../../text/steps.ts";
@@ -20,30 +21,31 @@ const MOST_ROUNDS = 12;
 export function* certainFixesOf(workspace: Workspace, file: FilePath): Steps<TextEdit[]> {
   const script = workspace.script(file);
   if (!script) return [];
-  const repaired = yield* repairedBy(workspace, script, "to be repaired");
-  if (yield* isSound(workspace, withLines(workspace, script, repaired), file, "nothing"))
+  const trials = makeTrials(workspace, script);
+  const repaired = yield* repairedBy(workspace, script, trials, "to be repaired");
+  if (yield* isSound(trials, workspace, trials.withLines(repaired), file, "nothing"))
     return editsFrom(script.tree, repaired);
-  return editsFrom(script.tree, yield* repairedBy(workspace, script, "nothing"));
+  return editsFrom(script.tree, yield* repairedBy(workspace, script, trials, "nothing"));
 }
 
 /** What may come to light with a repair: what can be repaired in turn, or nothing at all. */
 type Allowed = "to be repaired" | "nothing";
 
-function* repairedBy(workspace: Workspace, script: Script, allowed: Allowed): Steps<EditedLines> {
+function* repairedBy(workspace: Workspace, script: Script, trials: Trials, allowed: Allowed): Steps<EditedLines> {
   const { file } = script;
   const refused = new Set<string>();
   let lines = linesOf(script.tree);
   let now = workspace;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const due = (yield* certainIn(now, file)).filter((repair) => !refused.has(repair.key));
+    const due = (yield* certainIn(trials, now, file)).filter((repair) => !refused.has(repair.key));
     if (due.length === 0) break;
-    const kept = yield* sound({ script, lines, now, allowed, refused }, due);
+    const kept = yield* sound({ script, trials, lines, now, allowed, refused }, due);
     if (kept.length === 0) continue;
     lines = withEdits(
       lines,
       kept.flatMap(({ edits }) => edits),
     );
-    now = withLines(workspace, script, lines);
+    now = trials.withLines(lines);
   }
   return lines;
 }
@@ -55,11 +57,11 @@ interface Repair {
 }
 
 /** The certain repairs of a file's own lines, of those that overlap the first one. */
-function* certainIn(workspace: Workspace, file: FilePath): Steps<Repair[]> {
+function* certainIn(trials: Trials, workspace: Workspace, file: FilePath): Steps<Repair[]> {
   const script = workspace.script(file)!;
   const found: Repair[] = [];
   let done = { line: -1, character: 0 };
-  for (const { code, fixes } of yield* findingSteps(workspace, file))
+  for (const { code, fixes } of yield* trials.findingsIn(workspace))
     for (const { title, edits, certain } of fixes) {
       if (!certain || edits.length === 0 || !edits.every((edit) => edit.file === file)) continue;
       const sorted = [...edits].sort((a, b) => a.range.start.character - b.range.start.character);
@@ -75,6 +77,7 @@ function* certainIn(workspace: Workspace, file: FilePath): Steps<Repair[]> {
 
 interface Trying {
   readonly script: Script;
+  readonly trials: Trials;
   readonly allowed: Allowed;
   readonly lines: EditedLines;
   /** The workspace with these lines. */
@@ -85,11 +88,11 @@ interface Trying {
 
 /** Those of some repairs after which nothing is wrong that was not before: all of them at once where that is so, else by halves. */
 function* sound(trying: Trying, repairs: readonly Repair[], among: readonly Repair[] = []): Steps<Repair[]> {
-  const { script, lines, now, allowed, refused } = trying;
+  const { script, trials, lines, now, allowed, refused } = trying;
   const edits = [...among, ...repairs].flatMap((repair) => repair.edits);
-  const tried = withLines(now, script, withEdits(lines, edits));
+  const tried = trials.withLines(withEdits(lines, edits));
   yield;
-  if (yield* isSound(now, tried, script.file, allowed)) return [...repairs];
+  if (yield* isSound(trials, now, tried, script.file, allowed)) return [...repairs];
   if (repairs.length === 1) {
     refused.add(repairs[0]!.key);
     return [];
@@ -107,11 +110,18 @@ const OF_LINES: ReadonlySet<string> = new Set(["unusual-value", "use-missing", "
  * Whether nothing about a line by itself is wrong that was not before. What a line means on the craft is another matter:
  * a mode that could not be read and is on at rest was so all along.
  */
-function* isSound(before: Workspace, after: Workspace, file: FilePath, allowed: Allowed): Steps<boolean> {
+function* isSound(
+  trials: Trials,
+  before: Workspace,
+  after: Workspace,
+  file: FilePath,
+  allowed: Allowed,
+): Steps<boolean> {
   const counts = new Map<string, number>();
   const add = (text: string, count: number) => counts.set(text, (counts.get(text) ?? 0) + count);
-  for (const { text, isCertain } of yield* toldOf(after, file)) if (allowed === "nothing" || !isCertain) add(text, 1);
-  for (const { text } of yield* toldOf(before, file)) add(text, -1);
+  for (const { text, isCertain } of yield* toldOf(trials, after, file))
+    if (allowed === "nothing" || !isCertain) add(text, 1);
+  for (const { text } of yield* toldOf(trials, before, file)) add(text, -1);
   return [...counts.values()].every((count) => count <= 0);
 }
 
@@ -122,16 +132,36 @@ interface Told {
 }
 
 /** What is told of lines by themselves. */
-function* toldOf(workspace: Workspace, file: FilePath): Steps<Told[]> {
+function* toldOf(trials: Trials, workspace: Workspace, file: FilePath): Steps<Told[]> {
   const { issues } = workspace.script(file)!;
-  const found = (yield* findingSteps(workspace, file)).filter(({ code }) => OF_LINES.has(code));
+  const found = (yield* trials.findingsIn(workspace)).filter(({ code }) => OF_LINES.has(code));
   return [...issues, ...found].map(({ code, message, fixes = [] }) => ({
     text: `${code} ${message.replace(/\bline \d+/g, "")}`,
     isCertain: fixes.some(({ certain }) => certain),
   }));
 }
 
-function withLines(workspace: Workspace, { file, tree }: Script, { texts, origins }: EditedLines): Workspace {
-  const text = texts.map((each, i) => each + (i < texts.length - 1 ? tree.ends[origins[i]!] || "\n" : "")).join("");
-  return withFile(workspace, file, (tree.bom ? "\uFEFF" : "") + text);
+/** What is tried out for one answer. */
+interface Trials {
+  /** The workspace with other lines of the file: the same one for the same lines. */
+  withLines(lines: EditedLines): Workspace;
+  /** The findings of the file, worked out once for each of these workspaces. */
+  findingsIn(workspace: Workspace): Steps<readonly Finding[]>;
+}
+
+function makeTrials(workspace: Workspace, { file, tree }: Script): Trials {
+  const known = new Map<Workspace, readonly Finding[]>();
+  let last = { text: "", tried: workspace };
+  return {
+    withLines({ texts, origins }) {
+      const text = texts.map((each, i) => each + (i < texts.length - 1 ? tree.ends[origins[i]!] || "\n" : "")).join("");
+      if (text !== last.text) last = { text, tried: withFile(workspace, file, (tree.bom ? "\uFEFF" : "") + text) };
+      return last.tried;
+    },
+    *findingsIn(tried) {
+      const found = known.get(tried) ?? (yield* findingSteps(tried, file));
+      known.set(tried, found);
+      return found;
+    },
+  };
 }

@@ -48,7 +48,7 @@ test("positions are those of the craft's own controls, or are refused in words",
     "SX=seven",
     "KN=99999999999999999999",
   ];
-  const tried = await tryCases(20, {
+  const tried = await tryCases(30, {
     make: (random) => random.some(random.below(4), () => spoiled(random, random.oneOf(sound), random.oneOf(sound))),
     fault: (texts) => {
       const read = parsePositions(texts, board);
@@ -140,7 +140,7 @@ function parsed(text: string): unknown {
 
 test("answers for a new craft make a script without a fault, or are refused in words", async () => {
   const found = findFiles(workspace, "/");
-  const tried = await tryCases(6, {
+  const tried = await tryCases(1, {
     make: (random) =>
       random.onceIn(3) ? spoiled(random, answersText(random), answersText(random)) : answersText(random),
     fault: (text) => {
@@ -167,7 +167,7 @@ test("answers for a new handset are read, or refused in words", async () => {
     rests: 1,
     fromUs: 1,
   };
-  const tried = await tryCases(6, {
+  const tried = await tryCases(5, {
     make: (random) => {
       const parts = () => Object.fromEntries(Object.entries(control).filter(() => random.onceIn(2)));
       const text = JSON.stringify({

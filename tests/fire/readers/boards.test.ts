@@ -41,7 +41,7 @@ function workspaceOf({ dialect, craft }: MadeBoard) {
 }
 
 test("every dialect comes back, each fault of it lies in its text, and each fix can be made", async () => {
-  const tried = await tryCases(120, {
+  const tried = await tryCases(10, {
     make: (random) => spoiled(random, boardOf(random).dialect, boardOf(random).dialect),
     fault: (text) => {
       const tree = parse(text);
@@ -66,7 +66,7 @@ test("every dialect comes back, each fault of it lies in its text, and each fix 
 });
 
 test("a dialect that is laid out reads a board's text as it did", async () => {
-  const tried = await tryCases(10, {
+  const tried = await tryCases(1, {
     make: spoiledBoard,
     shown,
     fault: ({ dialect, board }) => {
@@ -85,7 +85,7 @@ test("a dialect that is laid out reads a board's text as it did", async () => {
 });
 
 test("no line of a board's text is lost, and the script that it becomes is sound and comes back", async () => {
-  const tried = await tryCases(60, {
+  const tried = await tryCases(8, {
     make: spoiledBoard,
     shown,
     fault: (made) => {
@@ -120,7 +120,7 @@ test("no line of a board's text is lost, and the script that it becomes is sound
 });
 
 test("what was read is written back onto its own text, and once written is written again as it is", async () => {
-  const tried = await tryCases(25, {
+  const tried = await tryCases(2, {
     make: spoiledBoard,
     shown,
     fault: (made) => {
@@ -147,7 +147,7 @@ test("what was read is written back onto its own text, and once written is writt
 });
 
 test("whatever pairs are learned from, what is learned is a dialect without a fault of syntax", async () => {
-  const tried = await tryCases(5, {
+  const tried = await tryCases(1, {
     make: (random) => {
       const first = boardOf(random);
       return random.some(random.between(1, 3), () => ({

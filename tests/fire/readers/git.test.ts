@@ -23,7 +23,7 @@ import { scriptText } from "./grammar.ts";
 import { spoiled } from "./spoil.ts";
 
 test("a log is read as it was written, and of a spoiled one whatever is a commit", async () => {
-  const tried = await tryCases(50, {
+  const tried = await tryCases(60, {
     make: (random) => {
       const commits = madeLog(random);
       const text = recordsText(random, commits);
@@ -43,7 +43,7 @@ test("a log is read as it was written, and of a spoiled one whatever is a commit
 });
 
 test("texts of git's store are those that were put in, and one that breaks off is told as missing", async () => {
-  const tried = await tryCases(30, {
+  const tried = await tryCases(80, {
     make: (random) => {
       const texts = random.some(random.between(1, 4), () => (random.onceIn(4) ? "" : scriptText(random, 1)));
       const printed = (text: string, id: string) =>
@@ -85,7 +85,7 @@ test("texts of git's store are those that were put in, and one that breaks off i
 });
 
 test("a list of files, a revision with a path, and a path of a tree are read to their end", async () => {
-  const tried = await tryCases(30, {
+  const tried = await tryCases(120, {
     make: (random) => {
       const records = random.some(random.below(6), () => ({
         mode: random.oneOf(["100644", "120000", "160000"]),
@@ -147,7 +147,7 @@ const CONFIG = [
 ];
 
 test("what is put into git's configuration is taken out to the byte, whatever stands around it", async () => {
-  const tried = await tryCases(25, {
+  const tried = await tryCases(60, {
     make: (random) => {
       const text = othersText(random, CONFIG);
       const files = random.some(random.between(1, 3), () =>
@@ -207,7 +207,7 @@ const ATTRIBUTES = [
 ];
 
 test("the line of attributes is put in and taken out to the byte", async () => {
-  const tried = await tryCases(15, {
+  const tried = await tryCases(60, {
     make: (random) => {
       const text = othersText(random, ATTRIBUTES);
       return random.onceIn(3) ? spoiled(random, text, text) : text;
@@ -224,7 +224,7 @@ test("the line of attributes is put in and taken out to the byte", async () => {
 });
 
 test("any bytes are a text: of valid UTF-8 the same one, of others told, and a board's come back to the byte", async () => {
-  const tried = await tryCases(30, {
+  const tried = await tryCases(80, {
     make: (random) => {
       const text = spoiled(random, scriptText(random, 1), "");
       const encoded = random.onceIn(6)

@@ -22,7 +22,7 @@ const made = (random: Random) => spoiled(random, scriptText(random), scriptText(
 const reader = scriptReader(catalogue);
 
 test("every text comes back, every place lies in it, and every value is read again as it is spelled", async () => {
-  const tried = await tryCases(500, {
+  const tried = await tryCases(350, {
     make: made,
     fault: (text) => {
       const script = reader.read("/jug.fettle", text, true);
@@ -33,7 +33,7 @@ test("every text comes back, every place lies in it, and every value is read aga
 });
 
 test("a text that is typed piece by piece is read as at once", async () => {
-  const tried = await tryCases(60, {
+  const tried = await tryCases(25, {
     make: (random) => {
       const texts = [made(random)];
       for (let i = random.between(1, 5); i > 0; i--) texts.push(spoiled(random, texts.at(-1)!, texts[0]!));
@@ -52,7 +52,7 @@ test("a text that is typed piece by piece is read as at once", async () => {
 });
 
 test("a text that is laid out means what it did, and is laid out again as it is", async () => {
-  const tried = await tryCases(50, { make: made, fault: brokenLaw });
+  const tried = await tryCases(20, { make: made, fault: brokenLaw });
   expect(tried).toBeGreaterThan(0);
 });
 
@@ -106,7 +106,7 @@ function brokenFix(
 }
 
 test("each finding lies in its text, and each fix of it removes it and breaks no line", async () => {
-  const tried = await tryCases(12, {
+  const tried = await tryCases(5, {
     make: (random) => ({ text: made(random), layer: spoiled(random, scriptText(random, 2), "") }),
     shown: ({ text, layer }) => `${JSON.stringify(text)}\n${text}\n=== base\n${layer}`,
     fault: ({ text, layer }) => {
@@ -129,7 +129,7 @@ test("each finding lies in its text, and each fix of it removes it and breaks no
 
 test("a text merged with itself, or with one that did not change, is the other", async () => {
   const names = { ours: "ours", base: "base", theirs: "theirs" };
-  const tried = await tryCases(20, {
+  const tried = await tryCases(10, {
     make: (random) => {
       const base = made(random);
       return { base, ours: spoiled(random, base, ""), theirs: spoiled(random, base, scriptText(random, 1)) };

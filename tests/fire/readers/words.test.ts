@@ -75,7 +75,7 @@ function aliasesText(random: Random): string {
 const SCRIPT = 'craft "Jug"\nlights\n  glow-delay 2 s\n  x 4\npack\n  cells 4\n  lamp yes\n';
 
 test("own words never stop the reading: what is wrong has its place and its words, and scripts are read by the rest", async () => {
-  const tried = await tryCases(8, {
+  const tried = await tryCases(1, {
     make: (random) => ({
       catalogue: random.onceIn(4) ? catalogueText(random) : spoiled(random, catalogueText(random), aliasesText(random)),
       aliases: random.onceIn(4) ? aliasesText(random) : spoiled(random, aliasesText(random), ""),
