@@ -34,11 +34,18 @@ export interface ChainStep {
  */
 export function chainOf(craft: Pick<Craft, "scripts">, said: SaidName, catalogue: Catalogue): ChainStep[] {
   const steps: Step[] = [];
+  // Those that count so far: a name may be said ten thousand times.
+  let live: Step[] = [];
   for (const script of craft.scripts) {
     for (const step of stepsIn(script, said)) {
-      if (step.does === "drops") takeBack(steps, step);
+      const joins = isJoint(step, said, catalogue);
+      if (step.does === "drops") takeBack(live, step);
       else if (step.kind === "kept") step.isWhole = true;
-      else say(steps, step, isJoint(step, said, catalogue));
+      else say(live, step, joins);
+      // What joins the lines above it ended those of other files with the first of them.
+      const endsNone = step.kind === "kept" || (joins && live.at(-1)?.source.file === step.source.file);
+      if (!endsNone) live = live.filter(isLive);
+      if (isLive(step)) live.push(step);
       steps.push(step);
     }
   }
@@ -73,8 +80,8 @@ interface Step {
 
 const isLive = ({ does, isWhole, fields }: Step): boolean => does === "says" && (isWhole || fields.length > 0);
 
-function takeBack(steps: readonly Step[], by: Step): void {
-  for (const step of steps.filter(isLive)) {
+function takeBack(live: readonly Step[], by: Step): void {
+  for (const step of live) {
     end(step, by.source);
     by.isWhole = true;
   }
@@ -86,9 +93,11 @@ function end(step: Step, by: Source): void {
   step.endedBy = by;
 }
 
-function say(steps: readonly Step[], by: Step, joins: boolean): void {
-  for (const step of steps.filter(isLive)) {
-    if (joins && step.source.file === by.source.file) continue;
+function say(live: readonly Step[], by: Step, joins: boolean): void {
+  by.isWhole = true;
+  by.fields = by.all ?? [];
+  if (joins && live.at(-1)?.source.file === by.source.file) return;
+  for (const step of live) {
     if (by.all === null || step.all === null || joins) end(step, by.source);
     else {
       const left = step.fields.filter((field) => !by.all!.includes(field));
@@ -98,8 +107,6 @@ function say(steps: readonly Step[], by: Step, joins: boolean): void {
       step.endedBy = by.source;
     }
   }
-  by.isWhole = true;
-  by.fields = by.all ?? [];
 }
 
 /** What one file does to a name: its drops first, then its lines. */

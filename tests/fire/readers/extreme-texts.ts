@@ -65,8 +65,8 @@ export const EXTREMES: Readonly<Record<string, Extreme>> = {
     WHEEL,
   ),
   "10,000 outputs": jug(craft(`outputs\n${lines(10_000, (i) => `  lamp-${i} when TL is down`)}`), null, WHEEL),
-  "a condition of 1,500 terms": jug(
-    craft(`modes\n  arm when ${Array(1500).fill("TL is down").join(" or ")}`),
+  "a condition of 1,400 terms": jug(
+    craft(`modes\n  arm when ${Array(1400).fill("TL is down").join(" or ")}`),
     null,
     WHEEL,
   ),

@@ -4,7 +4,11 @@ import type { LoggedChange, LoggedCommit } from "../../../server/src/node/git-lo
 import type { Random } from "../random.ts";
 
 export function hexText(random: Random): string {
-  return random.some(40, () => "0123456789abcdef"[random.below(16)]!).join("");
+  return random
+    .below(2 ** 31 - 1)
+    .toString(16)
+    .padStart(8, "0")
+    .repeat(5);
 }
 
 export function pathText(random: Random): string {

@@ -14,7 +14,7 @@ const NO_WORDS = /\bundefined\b|\bNaN\b|\[object /;
 
 /** Whether a message is in words, and none of them missing. */
 export function isInWords(message: string, text: string): boolean {
-  return message !== "" && (!NO_WORDS.test(message) || NO_WORDS.test(text));
+  return message !== "" && (!NO_WORDS.test(message) || /undefined|NaN|\[object /.test(text));
 }
 
 /** The first law that a tree breaks; null where it breaks none. */

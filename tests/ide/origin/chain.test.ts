@@ -5,6 +5,8 @@ import { chainOf } from "../../../shared/ide/origin/chain.ts";
 import { originOf } from "../../../shared/ide/origin/origin.ts";
 import { overrideHere } from "../../../shared/ide/origin/override.ts";
 import type { Source } from "../../../shared/model/craft.ts";
+import { expectGrowth } from "../../growth.ts";
+import { catalogue } from "../compare/made-lines.ts";
 import { madePair, workspaceOf } from "../compare/made-pairs.ts";
 import { atCursor } from "../cursor.ts";
 
@@ -176,4 +178,21 @@ test("what was taken back counts again where the craft says it, and that is told
     "Line 8 of “Habits” took modes.finder back, so “Jug” had none: with this line it has it again.",
   ]);
   expect(overridden(head, "level")).toEqual([]);
+});
+
+test.each([
+  ["a list", "filters", "smooth-gyro", "cut 200 Hz"],
+  ["a setting", "pack", "cells", "4"],
+  ["fields", "gains", "roll", "p 0.9"],
+])("%s that is said ten thousand times is followed in proportion", (_, section, name, rest) => {
+  const craftOf = (times: number) => {
+    const text = `craft "Jug"\n${section}\n${`  ${name} ${rest}\n`.repeat(times)}`;
+    return workspaceOf({ "/jug.fettle": text }).craft("/jug.fettle")!;
+  };
+  const follow = (times: number) => {
+    const craft = craftOf(times);
+    return () => chainOf(craft, { section, name, field: null }, catalogue);
+  };
+  expect(follow(20)().length).toBe(20);
+  expectGrowth(24, { small: follow(1500), large: follow(10_000) });
 });
