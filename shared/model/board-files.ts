@@ -15,11 +15,14 @@ export interface BoardFile {
 /** The lines `dialect` and `text` of a script's section `board` that can be read, in order. */
 export function boardFilesIn(script: Script): readonly BoardFile[] {
   const found: BoardFile[] = [];
-  for (const entry of script.entries) {
-    if (entry.section !== "board" || entry.value?.kind !== "text") continue;
-    if (entry.name !== "dialect" && entry.name !== "text") continue;
-    const path = entry.value.text;
-    found.push({ entry, what: entry.name, path, file: resolvePath(script.file, path) });
+  for (const { about, entries } of script.readings) {
+    if (about.section !== "board") continue;
+    for (const entry of entries) {
+      if (entry.value?.kind !== "text") continue;
+      if (entry.name !== "dialect" && entry.name !== "text") continue;
+      const path = entry.value.text;
+      found.push({ entry, what: entry.name, path, file: resolvePath(script.file, path) });
+    }
   }
   return found;
 }

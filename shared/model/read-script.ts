@@ -89,7 +89,7 @@ function readSections(
 function dialectSection({ name, title, line }: Section): SectionReading {
   const section = title === null ? name : `${name}/${title}`;
   const about = { section, line, known: true, misplaced: false, cleared: false };
-  return { about, entries: [], drops: [], kept: [], issues: [] };
+  return { about, entries: [], hasNamesakes: false, drops: [], kept: [], issues: [] };
 }
 
 /** Whether two sections of two trees have the same lines. Equal lines are the same object. */
@@ -122,8 +122,7 @@ function readSection(
   const about = { section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared };
   if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
   else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
-  const reading: SectionReading = { about, entries, drops, kept, issues };
-  if (!spec || misplaced) return reading;
+  if (!spec || misplaced) return { about, entries, hasNamesakes: false, drops, kept, issues };
   for (const line of section.entries) {
     const { text: lineText, node } = tree.lines[line]!;
     if (node.kind === "kept") {
@@ -138,7 +137,8 @@ function readSection(
       for (const issue of beyond) issues.push({ code: issue.code, message: issue.message, span: spanAt(line, issue) });
     }
   }
-  return reading;
+  const hasNamesakes = new Set(entries.map(({ name }) => name)).size < entries.length;
+  return { about, entries, hasNamesakes, drops, kept, issues };
 }
 
 /** Whether a file is text: “none” if it contains zero bytes. */
@@ -161,7 +161,7 @@ function readScript(
   }));
   if (encoding === "broken") issues.push(notUtf8(tree));
   const entries = concatenated(readings, "entries");
-  const repeated = repeatedEntries(entries, catalogue, tree);
+  const repeated = repeatedEntries(readings, catalogue, tree);
   const notes = new Map<number, Note>();
   const sections = readings.map((each) => each.about);
   // Concatenated, not spread into `push`: a malicious file has more issues than a call can take arguments.

@@ -3,13 +3,30 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type Cols, type Fix, spanAt } from "../syntax/span.ts";
 import type { Tree } from "../syntax/tree.ts";
 import { baseOf } from "./craft.ts";
-import type { Entry, Issue } from "./script.ts";
+import type { Issue, SectionReading } from "./script.ts";
 
 /**
  * One issue for each line that overrides an earlier one of the same file. Lines that combine are not
  * duplicates: conditions, different fields of one value, and settings that the catalogue calls repeatable.
  */
-export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue, tree: Tree): Issue[] {
+export function repeatedEntries(readings: readonly SectionReading[], catalogue: Catalogue, tree: Tree): Issue[] {
+  const repeating = repeatingIn(readings);
+  return repeating.length === 0 ? [] : repeatedIn(repeating, catalogue, tree);
+}
+
+/** The sections in which a name may stand twice: with each key a long script is looked through for it. */
+function repeatingIn(readings: readonly SectionReading[]): readonly SectionReading[] {
+  const seen = new Set<string>();
+  const twice = new Set<string>();
+  for (const { about, hasNamesakes } of readings) {
+    if (hasNamesakes || seen.has(about.section)) twice.add(about.section);
+    seen.add(about.section);
+  }
+  return twice.size === 0 ? [] : readings.filter(({ about }) => twice.has(about.section));
+}
+
+function repeatedIn(readings: readonly SectionReading[], catalogue: Catalogue, tree: Tree): Issue[] {
+  const entries = readings.flatMap((reading) => reading.entries);
   const issues: Issue[] = [];
   const bySection = new Map<string, Map<string, Occurrence>>();
   let section = "";

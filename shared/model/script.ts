@@ -97,6 +97,8 @@ export interface Note {
 export interface SectionReading {
   readonly about: Script["sections"][number];
   readonly entries: readonly Entry[];
+  /** Two of its entries have one name. */
+  readonly hasNamesakes: boolean;
   readonly drops: readonly Drop[];
   readonly kept: readonly Kept[];
   readonly issues: readonly Issue[];

@@ -41,29 +41,44 @@ function unmetBySettings(
   isLookedAt: (need: Need, source: Source) => boolean,
 ): InNeed[] {
   const found: InNeed[] = [];
-  for (const settings of needy(craft, [catalogue], (section, table) => needyIn(section, table, catalogue))) {
-    for (const setting of settings ?? []) {
-      const { section, name, value, source } = setting;
-      for (const need of catalogue.setting(baseOf(section), name)?.needs ?? []) {
-        if (!isLookedAt(need, source) || !isOfValue(need, setting) || meetsNeed(craft, need)) continue;
-        const ofList = need.word !== undefined && value?.kind === "list";
-        found.push({
-          what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
-          source,
-          need,
-        });
-      }
+  /** By need, as all packs have the same ones. */
+  const met = new Map<Need, boolean>();
+  const isMet = (need: Need) => {
+    const known = met.get(need) ?? meetsNeed(craft, need);
+    met.set(need, known);
+    return known;
+  };
+  for (const pairs of needy(craft, [catalogue], (section, table) => needyIn(section, table, catalogue))) {
+    if (pairs === null) continue;
+    for (const { setting, need } of pairs) {
+      const { name, value, source } = setting;
+      if (!isLookedAt(need, source) || isMet(need)) continue;
+      const ofList = need.word !== undefined && value?.kind === "list";
+      found.push({
+        what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
+        source,
+        need,
+      });
     }
   }
   return found;
 }
 
-const needy = answersByTable<readonly Setting[] | null>();
+interface Needy {
+  readonly setting: Setting;
+  readonly need: Need;
+}
 
-/** The settings of a section that may need something; null for none, as it is with most. */
-function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): Setting[] | null {
+const needy = answersByTable<readonly Needy[] | null>();
+
+/** What the settings of a section need, by their values; null for nothing, as it is with most. */
+function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): Needy[] | null {
   const base = baseOf(section);
-  const all = [...table.values()].filter(({ name, value }) => value !== null && catalogue.setting(base, name)?.needs);
+  const all = [...table.values()].flatMap((setting) =>
+    (catalogue.setting(base, setting.name)?.needs ?? [])
+      .filter((need) => isOfValue(need, setting))
+      .map((need) => ({ setting, need })),
+  );
   return all.length === 0 ? null : all;
 }
 
