@@ -46,10 +46,14 @@ export interface Planned {
   readonly bases: readonly string[];
   /** All settings on which it rests; null if it rests on more than settings. */
   readonly restsOn: readonly OperandPath[] | null;
+  /** The sections of all settings on which it rests, with the second sets of them. */
+  readonly sections: readonly string[];
 }
 
 export interface Plan {
   readonly all: readonly Planned[];
+  /** The sections of all of them. */
+  readonly sections: readonly string[];
   /** Those of which an end is a setting of packs, by its name. */
   readonly byPackSetting: ReadonlyMap<string, readonly Planned[]>;
   /** What those rest on besides the named pack that is looked at. */
@@ -90,7 +94,11 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
         .filter((path) => !hasDefault(path, catalogue));
       const isOfSettings = (comparison.while ?? []).every(({ setting }) => setting !== undefined);
       const restsOn = isOfSettings ? settingsOfComparison(comparison, catalogue).map(operandPath) : null;
-      return { comparison, paths, needed, restsOn, bases: [...new Set(paths.map(({ section }) => section))] };
+      const named = settingsOfComparison(comparison, catalogue).map((path) => operandPath(path).section);
+      const sections = [...new Set(named)].flatMap((each) =>
+        SECOND_SETS.includes(each) ? [each, `${each}-second`] : each,
+      );
+      return { comparison, paths, needed, restsOn, bases: [...new Set(paths.map(({ section }) => section))], sections };
     });
   const byPackSetting = new Map<string, Planned[]>();
   for (const planned of all)
@@ -98,7 +106,8 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
       if (section === "pack") byPackSetting.set(name, [...(byPackSetting.get(name) ?? []), planned]);
   const ofPacks = [...new Set([...byPackSetting.values()].flat())];
   const besides = ofPacks.flatMap(({ comparison }) => settingsOfComparison(comparison, catalogue)).map(operandPath);
-  return { all, byPackSetting, besidesNamedPacks: besides };
+  const sections = [...new Set(all.flatMap((each) => each.sections))];
+  return { all, sections, byPackSetting, besidesNamedPacks: besides };
 }
 
 const touchedKnown = new WeakMap<Plan, Map<string, readonly Planned[]>>();

@@ -2,7 +2,7 @@
 import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { answersByTable } from "../../model/each-table.ts";
-import { perCore } from "../../model/memo.ts";
+import { perCore, perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
 import { joinWithAnd } from "../../text/list.ts";
@@ -53,22 +53,47 @@ function joined(all: readonly Broken[]): Report[] {
 /** By comparison: the values with which it last held. Equal lines share one value, so craft of one layer share the answer. */
 const lastHeld = perCore(() => new Map<Planned, readonly (Setting["value"] | undefined)[]>());
 
-function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Broken[] {
+/** What was looked at last in the craft of a file. */
+interface Looked {
+  tables: ReadonlyMap<string, Table | undefined>;
+  /** The comparisons of which something was found, and those that rest on more than settings. */
+  due: ReadonlySet<Planned>;
+}
+
+const lastLooked = perFile(() => new Map<Plan, Looked>());
+
+/** Only what rests on a section that is another now is compared again, and that of which something was found. */
+function plainReports(plan: Plan, craft: Craft, workspace: Workspace): Broken[] {
+  const looked = lastLooked(craft);
+  const last = looked.get(plan);
+  const tables = new Map(plan.sections.map((section) => [section, craft.settings.get(section)]));
+  const touched = new Set(plan.sections.filter((section) => last?.tables.get(section) !== tables.get(section)));
+  const due = new Set<Planned>();
+  const found: Broken[] = [];
+  for (const planned of plan.all) {
+    if (last && !last.due.has(planned) && !planned.sections.some((section) => touched.has(section))) continue;
+    const reports = plainReportsOf(planned, craft, workspace);
+    if (reports.length > 0 || planned.restsOn === null) due.add(planned);
+    found.push(...reports);
+  }
+  looked.set(plan, { tables, due });
+  return found;
+}
+
+function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): Broken[] {
+  const { paths, needed, bases, restsOn } = planned;
+  // The common case first: a craft that does not say both ends.
+  if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
+  const ways = setsToRead(craft, bases);
+  if (ways !== ONE_WAY || restsOn === null)
+    return ways.flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
   const held = lastHeld(craft);
-  return all.flatMap((planned) => {
-    const { paths, needed, bases, restsOn } = planned;
-    // The common case first: a craft that does not say both ends.
-    if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
-    const ways = setsToRead(craft, bases);
-    if (ways !== ONE_WAY || restsOn === null)
-      return ways.flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
-    const values = restsOn.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
-    const last = held.get(planned);
-    if (last?.every((value, i) => value === values[i])) return [];
-    const reports = reportsOf(planned, ways[0]!, craft, workspace);
-    if (reports.length === 0) held.set(planned, values);
-    return reports;
-  });
+  const values = restsOn.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
+  const last = held.get(planned);
+  if (last?.every((value, i) => value === values[i])) return [];
+  const reports = reportsOf(planned, ways[0]!, craft, workspace);
+  if (reports.length === 0) held.set(planned, values);
+  return reports;
 }
 
 type Table = ReadonlyMap<string, Setting>;

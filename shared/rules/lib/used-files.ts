@@ -17,8 +17,11 @@ export interface UsedFile {
 
 const filesIn = oncePer((_: Workspace) => new Map<Script, readonly UsedFile[]>());
 
+const NO_FILES: readonly UsedFile[] = [];
+
 /** The targets of a file's `use` lines; computed once, as several rules need them. */
 export function usedFiles(script: Script, workspace: Workspace): readonly UsedFile[] {
+  if (script.uses.length === 0) return NO_FILES;
   const known = filesIn(workspace, undefined);
   let files = known.get(script);
   if (!files) {
