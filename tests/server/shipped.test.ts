@@ -1,6 +1,7 @@
 /** The server as it is shipped: one bundle that runs in a worker, and from which the one for Node takes it. */
+import { isAscii } from "node:buffer";
 import { fork } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
@@ -18,6 +19,8 @@ test("on Node it is taken from the worker's bundle, over the channel that an edi
   expect(files.map((file) => basename(file))).toEqual(["node.cjs", "server.cjs", "worker.js"]);
   const [nodeBytes, serverBytes, workerBytes] = files.map((file) => statSync(file).size);
   expect(nodeBytes! + serverBytes!).toBeLessThan(workerBytes! / 3);
+  // An engine keeps a text that is all ASCII in half of the memory.
+  expect(files.map((file) => isAscii(readFileSync(file)))).toEqual([true, true, true]);
 
   const caches = join(folder, "caches");
   const kept = () => (existsSync(join(caches, "fettle")) ? readdirSync(join(caches, "fettle")) : []);
