@@ -9,3 +9,11 @@ export type Uri = string & { readonly __text: "uri" };
 export function asUri(text: string): Uri {
   return text as Uri;
 }
+
+/**
+ * A text as a part of an address, percent-encoded. Half of a surrogate pair, as a cut name may end with, is no
+ * character that an address could hold: it becomes U+FFFD.
+ */
+export function encodedPart(text: string): string {
+  return encodeURIComponent(text.replaceAll(/\p{Surrogate}/gu, "\uFFFD"));
+}

@@ -7,6 +7,7 @@ import { isScriptFile } from "../../shared/model/file-names.ts";
 import type { FilePath, FileView } from "../../shared/model/files.ts";
 import type { Workspace } from "../../shared/model/workspace.ts";
 import { asUri, type Uri } from "../../shared/protocol/addresses.ts";
+import { addressOfOther } from "../../shared/protocol/other-texts.ts";
 
 /** Never run: the compiler says what may be passed for what. */
 function passes(uri: Uri, path: FilePath, sent: string, documents: Documents, view: FileView, workspace: Workspace) {
@@ -66,4 +67,13 @@ test("a client's folders are its workspace folders, else its root, by address or
   expect(foldersOf({ rootUri: null, rootPath: "/barn two" })).toEqual([barn]);
   expect(foldersOf({ rootPath: "C:\\shed" })).toEqual(["file:///C%3A/shed"]);
   expect(foldersOf({ rootUri: null })).toEqual([]);
+});
+
+test("half of a surrogate pair, as a name that was cut has, is no reason to have no address", () => {
+  const half = "\u{1F600}".slice(0, 1);
+  expect(uriOf(`/shed/${half}.fettle`)).toBe("file:///shed/%EF%BF%BD.fettle");
+  const text = addressOfOther({ kind: "text", text: "", name: `mail ${half}` });
+  expect(text).toMatch(/^fettle-other:\/mail%20%EF%BF%BD\.fettle\?/);
+  const revision = addressOfOther({ kind: "revision", uri: asUri("file:///shed/jug.fettle"), revision: half });
+  expect(revision).toMatch(/^fettle-other:\/jug%20\(%EF%BF%BD\)\.fettle\?/);
 });

@@ -6,6 +6,7 @@ import { pageOfNamed } from "../../../shared/ide/reference/page.ts";
 import { inOrder } from "../../../shared/ide/reports/check-report.ts";
 import type { RuleLevel, RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
+import { encodedPart } from "../../../shared/protocol/addresses.ts";
 import type { Finding, PlaceRange, Severity } from "../../../shared/protocol/findings.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
@@ -166,11 +167,7 @@ function regionOf({ start, end }: PlaceRange) {
 
 /** A relative path stays relative; an absolute one, with or without a drive, becomes a file URI. */
 function uriOf(file: string): string {
-  const escaped = file
-    .replace(/[\ud800-\udfff]/gu, "\ufffd")
-    .split("/")
-    .map(encodeURIComponent)
-    .join("/");
+  const escaped = file.split("/").map(encodedPart).join("/");
   if (file.startsWith("/")) return `file://${escaped}`;
   return /^[A-Za-z]:\//.test(file) ? `file:///${escaped.replace("%3A", ":")}` : escaped;
 }

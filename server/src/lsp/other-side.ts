@@ -3,7 +3,7 @@ import type { Connection } from "vscode-languageserver";
 import type { Side } from "../../../shared/ide/compare/sides.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
-import type { Uri } from "../../../shared/protocol/addresses.ts";
+import { encodedPart, type Uri } from "../../../shared/protocol/addresses.ts";
 import {
   type OtherSide,
   REVISION_REQUEST,
@@ -96,7 +96,7 @@ async function revisionSide(
   ask: (params: RevisionParams) => Promise<RevisionResult>,
 ): Promise<ReadSide | Refused> {
   await documents.load(uri);
-  const root = `${ROOT}${encodeURIComponent(revision)}`;
+  const root = `${ROOT}${encodedPart(revision)}`;
   const pathOf = (path: FilePath): FilePath => `${root}${path.startsWith("/") ? "" : "/"}${path}`;
   const isRooted = documents.pathOf(uri).startsWith("/");
   const ownPath = (file: FilePath): FilePath => file.slice(root.length + (isRooted ? 0 : 1));

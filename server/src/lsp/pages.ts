@@ -6,7 +6,7 @@ import { pageNameAt } from "../../../shared/ide/reference/page-name-at.ts";
 import { everyName, type PageName, pageAddress } from "../../../shared/ide/reference/page-names.ts";
 import { namedPage, pageView } from "../../../shared/ide/reference/page-view.ts";
 import { searchNames } from "../../../shared/ide/reference/search.ts";
-import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import { asUri, encodedPart, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
 import type { ChangeOrigin } from "../../../shared/protocol/origin.ts";
 import {
@@ -52,9 +52,9 @@ export interface Links {
  */
 export function linksFor({ pageBase, pageCommand, lineCommand, originCommand, pageLinkForm }: LinkOptions): Links {
   const call = (command: string, argument: string | LinePlace | ChangeOrigin) =>
-    `command:${command}?${encodeURIComponent(JSON.stringify([argument]))}`;
+    `command:${command}?${encodedPart(JSON.stringify([argument]))}`;
   const base = typeof pageBase === "string" && /^https?:/.test(pageBase) ? pageBase.replace(/\/?$/, "/") : null;
-  const onWeb: PageOfName = ({ kind, name }) => base && `${base}${kind}/${encodeURIComponent(name)}.md`;
+  const onWeb: PageOfName = ({ kind, name }) => base && `${base}${kind}/${encodedPart(name)}.md`;
   return {
     pageOf: isName(pageCommand) ? (page) => call(pageCommand, pageAddress(page)) : onWeb,
     pageOfCode: isName(pageLinkForm)

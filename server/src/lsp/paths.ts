@@ -4,7 +4,7 @@
  * address give one path.
  */
 import type { FilePath } from "../../../shared/model/files.ts";
-import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import { asUri, encodedPart, type Uri } from "../../../shared/protocol/addresses.ts";
 
 /** The path behind an address: `file:///a/b%20c.fettle` is `/a/b c.fettle`, `file:///c%3A/x` is `c:/x`. */
 export function pathOf(uri: Uri): FilePath {
@@ -48,7 +48,7 @@ function addressOf(path: string): string {
 }
 
 function encoded(path: string): string {
-  return path.split("/").map(encodeURIComponent).join("/");
+  return path.split("/").map(encodedPart).join("/");
 }
 
 /** What cannot be decoded stays as it is: a stray % is no reason to lose a file. */

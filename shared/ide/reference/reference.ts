@@ -1,5 +1,6 @@
 /** The reference as files: a page with a search that needs no server, and the same content as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { encodedPart } from "../../protocol/addresses.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { escapeHtml } from "../../text/html.ts";
 import { colouredScript } from "./coloured-script.ts";
@@ -104,7 +105,7 @@ function countsOf(catalogue: Catalogue): string {
 
 /** The id of an article and fragment of its address: special characters are escaped. */
 function idOf(kind: NameKind, name: string): string {
-  return `${kind}/${encodeURIComponent(name).replaceAll("%", "_")}`;
+  return `${kind}/${encodedPart(name).replaceAll("%", "_")}`;
 }
 
 function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFile[] {
