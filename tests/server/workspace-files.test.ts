@@ -245,6 +245,29 @@ test("words that are found late count from then on, and nobody waits for them", 
   expect(await codes()).not.toContain("unknown-name");
 });
 
+test("scripts that are found late count in findings from then on, and whoever shows them is told", async () => {
+  let release = () => {};
+  const wait = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  await started({ "/shed/layers/wide.fettle": layer("Wide") }, { wait });
+  let changed = 0;
+  session.client.onNotification("fettle/changed", () => {
+    changed++;
+  });
+  const jug = "file:///shed/jug.fettle";
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: jug, version: 2 },
+    contentChanges: [{ text: 'craft "Jug"\nuse "wide.fettle"\n' }],
+  });
+  const messages = async () => (await session.pull(jug)).map(({ message }) => message).join("\n");
+  expect(await messages()).not.toContain("Did you mean");
+  const before = changed;
+  release();
+  await vi.waitFor(() => expect(changed).toBeGreaterThan(before));
+  expect(await messages()).toContain("Did you mean “layers/wide.fettle”?");
+});
+
 test("an editor whose workspace is larger than what is looked through is told so", async () => {
   const files = filesInMemory({});
   session = await startSession({ ...files, list: async () => ({ paths: [], cut: true }) });

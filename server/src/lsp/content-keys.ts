@@ -1,9 +1,8 @@
 /** By what content the findings of a script come about: a key that is equal only while none of it has changed. */
-import { boardFilesIn } from "../../../shared/model/board-files.ts";
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
-import { resolvePath } from "../../../shared/model/uses.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Documents } from "./documents.ts";
+import { filesNamedBy } from "./read-used.ts";
 
 /** What a file held when it was last looked at. */
 interface Content {
@@ -97,9 +96,7 @@ export function makeContentKeys(documents: Documents, workspace: () => Workspace
 function reachIn(path: FilePath, workspace: Workspace): Reach {
   const script = workspace.script(path);
   if (!script) return { uses: [], isWide: false };
-  const uses = script.uses.flatMap((use) => (use.path === null ? [] : (resolvePath(path, use.path) ?? [])));
-  uses.push(...boardFilesIn(script).flatMap(({ file }) => file ?? []));
-  return { uses, isWide: script.kind !== "craft" && script.allowances.length > 0 };
+  return { uses: filesNamedBy(script), isWide: script.kind !== "craft" && script.allowances.length > 0 };
 }
 
 function isSame(a: FileAnswer, b: FileAnswer): boolean {

@@ -2,8 +2,8 @@
 export interface DocumentsEvents {
   /** The workspace has more folders or files than are listed. */
   listingCut(): void;
-  /** Own words were found after answers had been given without them. */
-  wordsFound(): void;
+  /** The scripts and own words of the workspace are known, after answers had been given without them. */
+  listedLate(): void;
   /** The scripts of the workspace are being read: so many are left. */
   reading(left: number): void;
   /** git was asked, and knows more of some craft, or something else. */
@@ -20,7 +20,7 @@ export interface DocumentsEvents {
 /** Nobody listens. */
 export const NO_EVENTS: DocumentsEvents = {
   listingCut() {},
-  wordsFound() {},
+  listedLate() {},
   reading() {},
   pastsFound() {},
   habitsFound() {},

@@ -16,7 +16,7 @@ import { makeHabits } from "./habits.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
 import { pathOf, uriOf } from "./paths.ts";
-import { type Reading, readUsed } from "./read-used.ts";
+import { filesNamedBy, type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
 import { makeTogether } from "./together.ts";
 import type { Turns } from "./turns.ts";
@@ -138,16 +138,15 @@ export function makeDocuments(
   const words = makeOwnWords({
     list: async () => {
       const isWhole = await atMost(LISTING_WAIT_MS, workspaceFiles.listed());
-      if (!isWhole) void workspaceFiles.listed().then(wordsListed);
+      if (!isWhole) void workspaceFiles.listed().then(listedLate);
       return workspaceFiles.words();
     },
     read: (path) => files.read(path),
     changed: invalidate,
   });
-  const wordsListed = () => {
-    if (workspaceFiles.words().length === 0) return;
-    words.forget();
-    events.wordsFound();
+  const listedLate = () => {
+    if (workspaceFiles.words().length > 0) words.forget();
+    events.listedLate();
   };
   const pasts =
     files.pasts &&
@@ -231,6 +230,16 @@ export function makeDocuments(
     // Of the thousand scripts of a workspace it is usually known that all they use is read; what is open may be new.
     const whole = { ...reading, whole: cache.whole, left: events.reading };
     await readUsed(() => [...workspaceFiles.scripts(), ...opened.keys()], whole);
+  };
+  let reads: Promise<void> | null = null;
+  /** All scripts, among which one may be meant by a line that names none; nobody waits long for the words of a finding. */
+  const otherFiles = async (): Promise<void> => {
+    const all = loadWorkspace();
+    if ((await atMost(LISTING_WAIT_MS, all)) || reads) return;
+    reads = all.then(() => {
+      reads = null;
+      events.listedLate();
+    });
   };
   const loadAll = async (uri: Uri): Promise<FilePath> => {
     await loadWorkspace();
@@ -340,8 +349,12 @@ export function makeDocuments(
       const others = together.with(path);
       if (others.length > 0) await readUsed(() => others, reading);
       const script = now().script(path);
-      // What a layer accepts may be of use on any craft.
-      return !script || script.kind === "craft" || script.allowances.length === 0 ? path : loadAll(uri);
+      if (!script) return path;
+      // What a layer accepts may be of use on any craft; what is named and is not there may be meant for any file.
+      if (script.kind !== "craft" && script.allowances.length > 0) return loadAll(uri);
+      const isMissing = (file: FilePath) => now().view.read(file)?.kind !== "text";
+      if (filesNamedBy(script).some(isMissing)) await otherFiles();
+      return path;
     },
     listed,
     isOpen: (path) => opened.has(path),

@@ -2,6 +2,7 @@
 import { boardFilesIn } from "../../../shared/model/board-files.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Script } from "../../../shared/model/script.ts";
+import { resolvePath } from "../../../shared/model/uses.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pause } from "./timers.ts";
 
@@ -19,6 +20,12 @@ export interface Reading {
 
 /** A workspace may have thousands of scripts: that long they are looked through before others have their turn. */
 const SLICE_MS = 20;
+
+/** The files that the lines of a script name, there or not: those it uses, and those of its board. */
+export function filesNamedBy(script: Script): FilePath[] {
+  const used = script.uses.flatMap(({ path }) => (path === null ? [] : (resolvePath(script.file, path) ?? [])));
+  return [...used, ...boardFilesIn(script).flatMap(({ file }) => file ?? [])];
+}
 
 /** Once these files, and all that they use, are read. Never rejects if `read` does not. */
 export async function readUsed(paths: () => readonly FilePath[], reading: Reading): Promise<void> {

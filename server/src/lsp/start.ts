@@ -96,7 +96,7 @@ export function startServer(
   });
   const events: DocumentsEvents = {
     listingCut: () => connection.console.warn(LISTING_CUT),
-    wordsFound: () => void publisher.wordsChanged(),
+    listedLate: () => void publisher.wordsChanged(),
     reading: shownProgress(connection, "Fettle reads the scripts"),
     pastsFound: () => publisher.changedOutside(),
     habitsFound: () => publisher.changedOutside(),
