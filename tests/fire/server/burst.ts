@@ -6,7 +6,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { RevisionParams, RevisionResult } from "../../../shared/protocol/compare.ts";
 import { CLIENTS } from "../../server/conformance/clients.ts";
 import { TABLE } from "../../server/conformance/table.ts";
-import type { Random } from "../random.ts";
+import { type Random, randomOf } from "../random.ts";
 import { type Client, offeredBy } from "./client.ts";
 import { compare, type Question, questionsOn, type TokensBefore, tokensFault } from "./compare.ts";
 import { actOn, asTold, type Disk, diskAt, freeName } from "./disk.ts";
@@ -105,7 +105,7 @@ export async function runBurst(program: string, folder: string, random: Random, 
   const clients: Client[] = [editor.client];
   try {
     const play = makePlay({ editor, disk, other, git, folders: [own, further], random, tally, clients });
-    for (let steps = random.between(10, 70); steps > 0; steps--) await play.step();
+    for (let steps = random.between(20, 160); steps > 0; steps--) await play.step();
     await play.settle();
     const faults = clients.flatMap((client) => client.faults());
     if (faults.length > 0) return faults;
@@ -125,15 +125,15 @@ export async function runBurst(program: string, folder: string, random: Random, 
         method: "textDocument/diagnostic",
         params: { textDocument: { uri } },
       })),
-      ...some.flatMap((document) => questionsOn(document, play.subject(document.uri), random)),
+      ...some.flatMap((document) => questionsOn(document, play.subject(document.uri, random), random)),
       ...["", "a"].map((query) => ({ method: "workspace/symbol", params: { query } })),
       ...[true, false].map((findings) => ({ method: "fettle/workspaceTree", params: { findings } })),
       { method: "fettle/fleet", params: { known: null } },
       { method: "fettle/habits", params: {} },
     ];
-    const { count, faults: found } = await compare(editor, fresh, questions, (uri) => play.textOf(uri));
     const ofTokens: (string | null)[] = [];
     for (const [uri, before] of play.tokens()) ofTokens.push(await tokensFault(editor.client, fresh, uri, before));
+    const { count, faults: found } = await compare(editor, fresh, questions, (uri) => play.textOf(uri));
     tally.comparisons += count + ofTokens.length;
     for (const { method } of questions) tally.asked.add(method);
     return [...found, ...ofTokens.filter((fault) => fault !== null), ...clients.flatMap((client) => client.faults())];
@@ -167,7 +167,8 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   const results = new Map<string, object[]>();
   const tokens = new Map<string, { readonly of: Client; readonly before: TokensBefore }>();
   let token = 0;
-  const isFurther = false;
+  /** What depends on answers, which come when they come, draws apart: the rest of the case stays the same. */
+  const apart = () => randomOf(random.below(2 ** 30), 0);
 
   const uris = () => [...editor.documents.keys()];
   const isOpen = (path: string) => editor.documents.has(disk.uriOf(path));
@@ -180,7 +181,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
       return null;
     }
   };
-  const anyUri = (): string => {
+  const anyUri = (random: Random): string => {
     const files = disk.files();
     const kind = random.below(10);
     if (kind < 4 && files.length > 0) return disk.uriOf(random.oneOf(files));
@@ -196,10 +197,10 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
       ]);
     return random.oneOf(STRANGE);
   };
-  const subject = (uri: string): Subject => ({
+  const subject = (uri: string, dice: Random): Subject => ({
     uri,
     text: editor.documents.get(uri)?.getText() ?? textOf(uri)?.getText() ?? "",
-    otherUri: anyUri,
+    otherUri: () => anyUri(dice),
     known: [...results.values()].flat().slice(-40),
   });
 
@@ -225,29 +226,42 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
     tally.edits += changes.length;
     const version = random.onceIn(30) ? random.oneOf([0, 1, document.version, 2147483647]) : document.version + 1;
     editor.change(uri, changes, Math.min(version, 2147483647));
+    return random.onceIn(3) ? asAfterKey(uri) : undefined;
+  };
+  /** What an editor asks after a key, so that what the server remembers is of many moments. */
+  const asAfterKey = async (uri: string) => {
+    const textDocument = { uri };
+    if (editor.client.offers("textDocument/diagnostic")) await send("textDocument/diagnostic", { textDocument }, uri);
+    await send("textDocument/semanticTokens/full", { textDocument }, uri);
   };
   const ask = async () => {
-    const { client } = editor;
-    const methods = offeredBy(client);
+    const dice = apart();
+    const methods = offeredBy(editor.client);
     for (const method of methods) tally.offered.add(method);
     // The one that stays open is asked by the editor itself: another would end it.
-    const method = random.oneOf(methods.filter((each) => each !== "workspace/diagnostic"));
-    const uri = editor.documents.size > 0 && !random.onceIn(4) ? random.oneOf(uris()) : anyUri();
+    const method = dice.oneOf(methods.filter((each) => each !== "workspace/diagnostic"));
+    const uri = editor.documents.size > 0 && !dice.onceIn(4) ? dice.oneOf(uris()) : anyUri(dice);
     const known = results.get(method);
     const asks = TABLE[method]?.asks?.({ uri, text: textOf(uri)?.getText() ?? "" }) ?? [];
     const params =
-      known && random.onceIn(2)
-        ? random.oneOf(known)
-        : asks.length > 0 && random.onceIn(2)
-          ? random.oneOf(asks)
-          : randomParams(method, subject(uri), random);
+      known && known.length > 0 && dice.onceIn(2)
+        ? dice.oneOf(known)
+        : asks.length > 0 && dice.onceIn(2)
+          ? dice.oneOf(asks)
+          : randomParams(method, subject(uri, dice), dice);
+    await send(method, params, uri);
+  };
+  /** Sends a request, with tokens of progress and cancelled now and then; waits where many are under way. */
+  const send = async (method: string, params: object, uri: string) => {
+    const { client } = editor;
+    const dice = apart();
     const given = {
-      ...(random.onceIn(6) && takesWork(method) && { workDoneToken: `work ${++token}` }),
-      ...(random.onceIn(6) && takesParts(method) && { partialResultToken: `parts ${++token}` }),
+      ...(dice.onceIn(6) && takesWork(method) && { workDoneToken: `work ${++token}` }),
+      ...(dice.onceIn(6) && takesParts(method) && { partialResultToken: `parts ${++token}` }),
     };
     tally.requests++;
     tally.asked.add(method);
-    const cancelled = random.onceIn(5) ? random.below(40) : null;
+    const cancelled = dice.onceIn(5) ? dice.below(40) : null;
     const asked = client
       .ask(method, { ...params, ...given }, (id) => {
         if (cancelled !== null) setTimeout(() => client.wire.notify("$/cancelRequest", { id }), cancelled);
@@ -268,7 +282,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
     if (count > 0) editor.tell(asTold(untold.splice(0, count), random));
   };
   const act = () => {
-    untold.push(...actOn(isFurther && random.onceIn(5) ? other : disk, random, isOpen));
+    untold.push(...actOn(random.onceIn(8) ? other : disk, random, isOpen));
     if (random.onceIn(2)) tell();
   };
   /** As an editor renames: it asks for edits, moves the file, tells, and has the document under its new address. */
@@ -312,20 +326,20 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   const steps: readonly (readonly [weight: number, act: () => unknown])[] = [
     [45, edit],
     [34, ask],
-    [9, act],
+    [14, act],
     [5, tell],
     [6, open],
     [3, close],
     [2, save],
     [2, rename],
-    [1, kill],
-    [1, () => editor.setFolders(random.oneOf([[folders[0]!], [...folders], [folders[1]!], []]))],
+    [0.5, kill],
+    [0.5, () => editor.setFolders(random.oneOf([[folders[0]!], [...folders], [folders[1]!], []]))],
     [2, () => editor.setSettings(randomSettings(random))],
     [4, () => new Promise((resolve) => setTimeout(resolve, random.below(60)))],
     [git ? 2 : 0, () => git?.commit()],
     [1, () => editor.client.wire.notify("fettle/committed", {})],
   ];
-  const drawn = steps.flatMap(([weight, act]) => random.some(weight, () => act));
+  const drawn = steps.flatMap(([weight, act]) => random.some(2 * weight, () => act));
   return {
     subject,
     textOf,

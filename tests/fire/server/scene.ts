@@ -54,10 +54,14 @@ export const HOSTILE = [
   "constructor",
 ];
 
-/** The names of the files in a workspace: a part of all texts, which a craft of it needs to be whole or misses. */
+/** The files of a workspace: those of some folders, now and then of all, whole or with a part of them missing. */
 export function chosenTexts(random: Random): Map<string, string> {
-  const few = random.onceIn(3);
-  return new Map([...TEXTS].filter(() => !few || random.onceIn(2)));
+  const isWide = random.onceIn(5);
+  const isTorn = random.onceIn(3);
+  const folders = random.some(random.between(1, 2), () => random.oneOf(FOLDERS).split("/").at(-1));
+  return new Map(
+    [...TEXTS].filter(([path]) => (isWide || folders.includes(path.split("/")[0])) && !(isTorn && random.onceIn(3))),
+  );
 }
 
 /** A text of some lines that have nothing to do with each other, under a header or none. */
