@@ -27,14 +27,18 @@ export function ReadingField({ reading, file, tab, leave, goOn }: Props) {
   /** What is typed and not written yet; null while the script's own text stands in the field. */
   const [draft, setDraft] = useState<string | null>(null);
   const [hint, setHint] = useState<BenchTrial | null>(null);
-  const isSent = useRef(false);
+  /** What was sent to be written, until it is known what came of it. */
+  const sent = useRef<string | null>(null);
   const typed = draft ?? text ?? "";
 
   useEffect(() => {
     const take = (message: ToPanel) => {
       if (message.kind === "bench-tried" && message.name === name && message.typed === draft) setHint(message.trial);
-      if (message.kind !== "bench-told" || message.name !== name || !isSent.current) return;
-      isSent.current = false;
+      if (message.kind !== "bench-told" || message.name !== name || sent.current === null) return;
+      const isLatest = sent.current === draft;
+      sent.current = null;
+      // What was typed since stays, and is tried by itself.
+      if (!isLatest) return;
       if (message.isWritten) {
         setDraft(null);
         setHint(null);
@@ -50,7 +54,7 @@ export function ReadingField({ reading, file, tab, leave, goOn }: Props) {
 
   const write = () => {
     if (draft === null) return leave();
-    isSent.current = true;
+    sent.current = draft;
     postToHost({ kind: "bench", file, gesture: { kind: "reading", name, text: draft } });
   };
   const onKeyDown = (event: KeyboardEvent) => {

@@ -145,6 +145,13 @@ test("a reading is typed, tried, written by Enter and taken back by Escape", asy
   await show(benchOf({ roll: "988 us to 2012 us" }));
   expect(await field.inputValue()).toBe("988 us to 2012 us");
   expect(await status()).toContain("Written: “roll 988 us to 2012 us”.");
+  // What is typed while an answer is under way is not taken for what was sent.
+  await field.fill("990 2010");
+  await page.keyboard.press("Enter");
+  await field.fill("990 2011");
+  await panel.post({ kind: "bench-told", name: "bench.roll", message: "Written.", isWritten: true });
+  expect(await field.inputValue()).toBe("990 2011");
+  await posted("bench");
   await field.fill("nonsense");
   await page.keyboard.press("Enter");
   await panel.post({
