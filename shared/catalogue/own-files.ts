@@ -3,6 +3,7 @@
  * zod: load it only if there is such a file.
  */
 import type * as z from "zod/mini";
+import { safeParse } from "zod/mini";
 import { aliasesFileSchema, catalogueFileSchema } from "./schema.ts";
 import type { OwnSetting } from "./specs.ts";
 
@@ -24,7 +25,8 @@ export function readCatalogueFile(json: unknown): {
   readonly settings: readonly { readonly at: number; readonly setting: OwnSetting }[];
   readonly problems: readonly ShapeProblem[];
 } {
-  const whole = catalogueFileSchema.safeParse(json);
+  const whole = parsed(catalogueFileSchema, json);
+  if (whole === null) return { settings: [], problems: [TOO_FAULTY] };
   if (whole.success) return { settings: whole.data.settings.map((setting, at) => ({ at, setting })), problems: [] };
   const { issues } = whole.error;
   const faulty = new Set(issues.map(({ path: [top, at] }) => (top === "settings" ? at : undefined)));
@@ -44,7 +46,8 @@ export function readAliasesFile(json: unknown): {
   readonly aliases: readonly { readonly word: string; readonly name: string }[];
   readonly problems: readonly ShapeProblem[];
 } {
-  const whole = aliasesFileSchema.safeParse(json);
+  const whole = parsed(aliasesFileSchema, json);
+  if (whole === null) return { aliases: [], problems: [TOO_FAULTY] };
   const listed: unknown = (json as { aliases?: unknown } | null)?.aliases;
   const issues = whole.success ? [] : whole.error.issues;
   const faulty = new Set(issues.map(({ path }) => path[1]));
@@ -54,6 +57,25 @@ export function readAliasesFile(json: unknown): {
     aliases: entries.flatMap(([word, name]) => (typeof name === "string" && !faulty.has(word) ? [{ word, name }] : [])),
     problems: issues.flatMap((issue) => problemsOf(issue, json)),
   };
+}
+
+const TOO_FAULTY: ShapeProblem = {
+  path: [],
+  ofName: false,
+  message: "This has more faults than can be told, so nothing of the file counts: is it such a file at all?",
+};
+
+/** What a schema says of some JSON; null where there are so many faults that zod, which hands them on all at once, overflows the stack. */
+function parsed<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  json: unknown,
+): z.core.util.SafeParseResult<z.output<Schema>> | null {
+  try {
+    return safeParse(schema, json);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
 
 function problemsOf(issue: ZodIssue, json: unknown): ShapeProblem[] {

@@ -28,11 +28,12 @@ const DEEPEST = 100;
 
 /** Reads a text; never throws. Places are lines and columns from 0. */
 export function readJson(text: string): JsonText {
+  const rangeIn = rangesIn(text);
   // A byte order mark is not part of the JSON; a space instead of it keeps all places.
   const json = text.replace(/^\uFEFF/, " ");
   const fault = (message: string, offset: number, length = 1): JsonText => {
     const end = Math.min(offset + Math.max(1, length), text.length);
-    return { kind: "fault", message, range: rangeIn(text, { offset, length: end - offset }) };
+    return { kind: "fault", message, range: rangeIn({ offset, length: end - offset }) };
   };
   const deep = tooDeep(json);
   if (deep !== null) return fault(`This is nested more than ${DEEPEST} deep: make it flatter.`, deep);
@@ -44,10 +45,10 @@ export function readJson(text: string): JsonText {
     kind: "value",
     value: JSON.parse(json),
     repeated: repeatedIn(root, []),
-    rangeOf: (path) => rangeIn(text, partAt(root, path).node),
+    rangeOf: (path) => rangeIn(partAt(root, path).node),
     nameRangeOf(path) {
       const { name, node } = partAt(root, path);
-      return rangeIn(text, name ?? node);
+      return rangeIn(name ?? node);
     },
   };
 }
@@ -72,13 +73,23 @@ function partAt(root: Node, path: JsonPath): { readonly node: NodeSpan; readonly
   for (const step of path) {
     const { type, children = [] } = part.node;
     const [name, node] =
-      type === "array"
-        ? [null, children[Number(step)]]
-        : (children.findLast((member) => member.children?.[0]?.value === step)?.children ?? []);
+      type === "array" ? [null, children[Number(step)]] : (membersOf(part.node).get(String(step))?.children ?? []);
     if (!node) break;
     part = { node, name: name ?? null };
   }
   return part;
+}
+
+const known = new WeakMap<Node, ReadonlyMap<string, Node>>();
+
+/** The members of an object by name; of two with the same name the later one. */
+function membersOf(object: Node): ReadonlyMap<string, Node> {
+  let members = known.get(object);
+  if (!members) {
+    members = new Map((object.children ?? []).map((member) => [String(member.children?.[0]?.value), member]));
+    known.set(object, members);
+  }
+  return members;
 }
 
 function repeatedIn({ type, children = [] }: Node, path: JsonPath): JsonPath[] {
@@ -144,13 +155,18 @@ function misplaced(json: string, offset: number, length: number): JsonFault {
   return [`A comma and another ${what}, or “${close}”, should stand here.`, offset, length];
 }
 
-function rangeIn(text: string, { offset, length }: NodeSpan): Range {
-  return { start: positionIn(text, offset), end: positionIn(text, offset + length) };
-}
-
-function positionIn(text: string, offset: number): Position {
-  const before = text.slice(0, offset);
-  const breaks = before.match(/\r\n|\n|\r/g)?.length ?? 0;
-  const lineStart = Math.max(before.lastIndexOf("\n"), before.lastIndexOf("\r")) + 1;
-  return { line: breaks, character: offset - lineStart };
+/** The ranges of parts of a text. A file may have ten thousand faults: where its lines begin is looked for once. */
+function rangesIn(text: string): (span: NodeSpan) => Range {
+  let starts: readonly number[] | null = null;
+  const positionAt = (offset: number): Position => {
+    starts ??= [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map((end) => end.index + end[0].length)];
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low, character: offset - starts[low]! };
+  };
+  return ({ offset, length }) => ({ start: positionAt(offset), end: positionAt(offset + length) });
 }

@@ -46,17 +46,23 @@ export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): O
   return settings;
 }
 
+/** Names that were meant are looked for while there are no more unknown ones than these. */
+const MOST_GUESSED = 50;
+
 /** The words that stand for an existing name, in order. The others are reported and left out. */
 export function aliasProblems(
   given: readonly { readonly alias: Alias; readonly report: ReportProblem }[],
   catalogue: Catalogue,
 ): Alias[] {
   const names = namesIn(catalogue);
+  const known = new Set(names.map((each) => each.name));
   const nameByWord = new Map<string, string>();
+  let unknown = 0;
   return given.flatMap(({ alias, report }) => {
     const { word, name } = alias;
-    if (!names.some((each) => each.name === name)) {
-      report("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
+    if (!known.has(name)) {
+      const meant = unknown++ < MOST_GUESSED ? question(name, names) : " Look at its spelling.";
+      report("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${meant}` });
       return [];
     }
     const plain = word.toLowerCase().replaceAll("-", " ");
@@ -67,7 +73,7 @@ export function aliasProblems(
         ofName: false,
         message: `“${word}” also stands for “${before}”: both are offered.`,
       });
-    if (names.some((each) => each.name === word) && word !== name)
+    if (known.has(word) && word !== name)
       report("warning", {
         path: [],
         ofName: true,

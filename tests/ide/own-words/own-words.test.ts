@@ -315,3 +315,13 @@ test("a key such as __proto__ is a word like any other, or rejected", async () =
   const { problems } = await read({ "mine.aliases.json": JSON.parse('{ "aliases": { "__proto__": { "a": 1 } } }') });
   expect(problems).toEqual([]);
 });
+
+test("more faults than can be told are told as one", async () => {
+  const text = `{"catalogue": "x", "settings": [${Array(150_000).fill('{"name": 4}').join(",")}]}`.slice(0, 900_000);
+  const whole = `${text.slice(0, text.lastIndexOf(","))}]}`;
+  const { problems } = await readOwnWords([
+    { file: "own.catalogue.json", answer: { kind: "text", text: whole, validUtf8: true } },
+  ]);
+  expect(problems.length).toBeGreaterThan(0);
+  expect(problems.every(({ message, severity }) => message !== "" && severity === "error")).toBe(true);
+});
