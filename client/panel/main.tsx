@@ -19,6 +19,7 @@ import { FleetApp } from "./fleet-app.tsx";
 import { FleetChangeApp } from "./fleet-change-app.tsx";
 import { PageApp } from "./page-app.tsx";
 import { ReviewApp } from "./review-app.tsx";
+import { showOnlyVisible } from "./visible.ts";
 
 // One script for all: a tab is the same page with another app in it.
 const APPS: Readonly<Record<string, typeof App>> = {
@@ -30,4 +31,5 @@ const APPS: Readonly<Record<string, typeof App>> = {
 };
 const root = document.getElementById("panel");
 const Chosen = APPS[root?.dataset.place ?? ""] ?? App;
+showOnlyVisible();
 if (root) render(<Chosen />, root);

@@ -10,6 +10,7 @@ import {
   workspace,
 } from "vscode";
 import type { Choice } from "../../shared/protocol/new-craft.ts";
+import { makeField, makeList, pickOne, tellWarning } from "./shown-window.ts";
 
 /** The result of a step: an answer, BACK for the previous step, or undefined if the pilot cancelled. */
 export type Step = string | readonly string[] | typeof BACK | undefined;
@@ -33,7 +34,7 @@ export interface StepLook {
 
 /** Asks for a text; an empty one counts as the usual answer. */
 export function askText(look: StepLook, usual: string, value: string): Promise<Step> {
-  const box = window.createInputBox();
+  const box = makeField();
   dress(box, look);
   box.prompt = look.prompt;
   box.value = value;
@@ -51,7 +52,7 @@ export function askChoice(
   choices: readonly Choice[],
   { many, typed, selected }: { many: boolean; typed: string | null; selected: readonly unknown[] },
 ): Promise<Step> {
-  const box = window.createQuickPick<Item>();
+  const box = makeList<Item>();
   dress(box, look);
   const example = typed === null ? "" : ` Or type your own, as in ${typed}`;
   box.placeholder = look.wrong ?? `${look.prompt}${example}`;
@@ -158,7 +159,7 @@ export async function openScript(script: NewScript, folder: Uri | null): Promise
     const keep = { label: `Save as ${free}`, description };
     const on = { label: `Save, and ${script.onward}`, description: `as ${free}` };
     const open = { label: "Open without saving", description: script.unsaved };
-    const chosen = await window.showQuickPick([keep, ...(script.onward ? [on] : []), open], {
+    const chosen = await pickOne([keep, ...(script.onward ? [on] : []), open], {
       title: script.title,
       placeHolder: "Where does it go?",
       ignoreFocusOut: true,
@@ -200,7 +201,7 @@ export async function saveScript(
     return uri;
   } catch (error) {
     const why = error instanceof Error ? error.message : error;
-    window.showWarningMessage(`${path} could not be saved, so the ${what} is open without a file: ${why}`);
+    tellWarning(`${path} could not be saved, so the ${what} is open without a file: ${why}`);
     return undefined;
   }
 }

@@ -1,8 +1,9 @@
 /** Asks where to write a gesture if its line is in a layer. */
-import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import { type QuickPickItem, QuickPickItemKind } from "vscode";
 import type { MotorGesture } from "../../shared/protocol/motor-edit.ts";
 import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/osd-edit.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
+import { pickOne } from "./shown-window.ts";
 
 type Question = Extract<OsdEditResult, { kind: "choose" }>;
 
@@ -37,7 +38,7 @@ export function askWriteTarget(): (question: Question, gesture: Gesture, craft: 
       { label: inLayer, description: "always", where: "there", always: true },
     ];
     const title = `${subject(gesture)} in the layer “${layer}”`;
-    const chosen = await window.showQuickPick(rare ? once : [...once, ...always], {
+    const chosen = await pickOne(rare ? once : [...once, ...always], {
       title,
       placeHolder: "Where is the change to be written?",
     });

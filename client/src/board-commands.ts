@@ -30,6 +30,7 @@ import type { BoardLooks } from "./board-looks.ts";
 import type { BoardTexts } from "./board-texts.ts";
 import { nameBoardLine } from "./name-line.ts";
 import { pickCraft } from "./pick-craft.ts";
+import { pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -59,7 +60,7 @@ export function boardCommands({ ask, texts, looks, scripts, review }: Parts): Bo
         result?.kind === "several" ? result : await ask<BoardDialectsResult>(BOARD_DIALECTS_REQUEST, {});
       if (dialects.length === 0)
         return say("There is no dialect in this workspace yet: “Name This Line…” begins one beside the text.");
-      const chosen = await window.showQuickPick(
+      const chosen = await pickOne(
         dialects.map(({ name, uri }) => ({ label: name, description: workspace.asRelativePath(Uri.parse(uri)), uri })),
         { title: "Read this text by which dialect?", placeHolder: "Name or file", matchOnDescription: true },
       );
@@ -115,7 +116,7 @@ export function boardCommands({ ask, texts, looks, scripts, review }: Parts): Bo
   const pickHandset = async (): Promise<Uri | null | undefined> => {
     const handsets = (await scripts.list())?.files.filter(({ kind }) => kind === "handset") ?? [];
     if (handsets.length === 0) return null;
-    const chosen = await window.showQuickPick(
+    const chosen = await pickOne(
       [
         ...handsets.map(({ name, file }) => ({
           label: name,
@@ -169,7 +170,7 @@ async function openRead({
     if (!(await workspace.applyEdit(edit))) return say("The editor did not make the file, so nothing was written.");
     await window.showTextDocument(uri, { preview: false, viewColumn: ViewColumn.Beside });
   }
-  void window.showInformationMessage([told, ...notes].join(" "));
+  void tellInformation([told, ...notes].join(" "));
 }
 
 type Before = { readonly label: string; readonly description?: string; read(): Promise<string | undefined> };
@@ -194,7 +195,7 @@ async function askBefore(after: Uri): Promise<string | undefined> {
       },
     },
   ];
-  const chosen = await window.showQuickPick(items, {
+  const chosen = await pickOne(items, {
     title: `What changed in ${nameOf(after)}?`,
     placeHolder: "The text that was saved before the change",
   });
@@ -208,7 +209,7 @@ async function showMoved(
 ): Promise<void> {
   if (moved.length === 0)
     return say("Both texts are the same: save the board's text again after the change, and compare that.");
-  const chosen = await window.showQuickPick(
+  const chosen = await pickOne(
     moved.map(({ before, after }) => ({
       label: (after ?? before)!.text.trim() || "(a blank line)",
       description: after ? `line ${after.line + 1}` : "gone",
@@ -229,5 +230,5 @@ async function showMoved(
 }
 
 function say(message: string): undefined {
-  void window.showInformationMessage(message);
+  void tellInformation(message);
 }

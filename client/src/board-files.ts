@@ -1,5 +1,6 @@
 /** A board's text in a file: UTF-8 where it is that, else Latin-1, so that every byte comes back. */
-import { type Uri, window, workspace } from "vscode";
+import { type Uri, workspace } from "vscode";
+import { tellWarning } from "./shown-window.ts";
 
 /** The text of a file, as an editor has it or as it is saved; undefined, and a message, where it cannot be read. */
 export async function readBoardFile(uri: Uri): Promise<string | undefined> {
@@ -9,7 +10,7 @@ export async function readBoardFile(uri: Uri): Promise<string | undefined> {
     return boardTextOf(await workspace.fs.readFile(uri)).text;
   } catch (error) {
     const why = error instanceof Error ? error.message : error;
-    void window.showWarningMessage(`${workspace.asRelativePath(uri, false)} could not be read: ${why}`);
+    void tellWarning(`${workspace.asRelativePath(uri, false)} could not be read: ${why}`);
     return undefined;
   }
 }

@@ -3,10 +3,11 @@ import type { Command } from "vscode";
 import type { Uri } from "../../shared/protocol/addresses.ts";
 import { BOARD_COMMANDS, type BoardTextResult } from "../../shared/protocol/board.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
+import { visibleLine, withoutIcons } from "../../shared/text/visible-text.ts";
 
 /** The lenses, in order; none for what is no board's text. */
 export function boardLenses(result: BoardTextResult, uri: Uri): readonly Command[] {
-  const does = (title: string, command: string): Command => ({ title, command, arguments: [{ uri }] });
+  const does = (title: string, command: string): Command => ({ title: shown(title), command, arguments: [{ uri }] });
   switch (result.kind) {
     case "none":
       return [];
@@ -18,7 +19,7 @@ export function boardLenses(result: BoardTextResult, uri: Uri): readonly Command
       const odd = lines.find(({ state }) => state === "odd");
       return [
         {
-          title: countsInWords(counts, dialect.name),
+          title: shown(countsInWords(counts, dialect.name)),
           command: LINE_COMMAND,
           arguments: [{ file: dialect.uri, line: 0 }],
         },
@@ -32,6 +33,9 @@ export function boardLenses(result: BoardTextResult, uri: Uri): readonly Command
     }
   }
 }
+
+/** An editor makes pictures of some words of a lens. */
+const shown = (title: string) => withoutIcons(visibleLine(title));
 
 /** “118 lines understood, 3 odd, 29 kept — dialect “Kiln, spring””. */
 export function countsInWords(

@@ -27,6 +27,7 @@ import {
   type BoardTextResult,
 } from "../../shared/protocol/board.ts";
 import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
+import { visibleText } from "../../shared/text/visible-text.ts";
 import { addressOf, isOnlyShown } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { boardLenses } from "./board-lenses.ts";
@@ -137,7 +138,7 @@ export function boardTexts(ask: Ask, looks: BoardLooks, kept: () => Memento | un
       async provideHover(document, { line }) {
         const found = await lineAt(document, line);
         if (!found || found.markdown === "") return undefined;
-        const markdown = new MarkdownString(found.markdown);
+        const markdown = new MarkdownString(visibleText(found.markdown));
         markdown.isTrusted = { enabledCommands: [PAGE_COMMAND, LINE_COMMAND] };
         return new Hover(markdown, document.lineAt(line).range);
       },

@@ -14,6 +14,7 @@ import type { Ask } from "./ask.ts";
 import { type BoardEncoding, boardBytesOf, boardTextOf } from "./board-files.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, selectLine } from "./script-editors.ts";
+import { pickOne, tellInformation, tellWarning } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -127,7 +128,7 @@ async function mayGoOn({ board, written }: Ready, label: string, description: st
     }),
   ];
   const grave = written.remarks.filter(({ kind }) => kind === "cannot" || kind === "by-hand").length;
-  const chosen = await window.showQuickPick(items, {
+  const chosen = await pickOne(items, {
     title: `For the board of ${board.craft.name}: ${lines(written.changedLines)} to send${grave > 0 ? `, ${grave} to see to yourself` : ""}`,
     placeHolder: "Read what is below, then go on with the first line; the others lead to the craft's",
     matchOnDescription: true,
@@ -155,7 +156,7 @@ async function saveText({ board, written, encoding }: Ready): Promise<void> {
     asks: true,
   };
   const elsewhere = { label: "Save elsewhere…", description: "", uri: undefined, asks: false };
-  const chosen = await window.showQuickPick([here, ...(over ? [over] : []), elsewhere], {
+  const chosen = await pickOne([here, ...(over ? [over] : []), elsewhere], {
     title: `Save for the board of ${board.craft.name}`,
     placeHolder: "Where does it go?",
     ignoreFocusOut: true,
@@ -163,11 +164,7 @@ async function saveText({ board, written, encoding }: Ready): Promise<void> {
   if (!chosen) return;
   if (chosen.asks) {
     const detail = "What the board had before is then only in your history of this file.";
-    const answer = await window.showWarningMessage(
-      `Save over ${nameOf(base!)}?`,
-      { modal: true, detail },
-      "Save Over It",
-    );
+    const answer = await tellWarning(`Save over ${nameOf(base!)}?`, { modal: true, detail }, "Save Over It");
     if (answer === undefined) return;
   }
   const uri = chosen.uri ?? (await window.showSaveDialog({ title: "Save for the board", defaultUri: beside }));
@@ -199,5 +196,5 @@ function lines(count: number): string {
 }
 
 function say(message: string): undefined {
-  void window.showInformationMessage(message);
+  void tellInformation(message);
 }

@@ -1,5 +1,5 @@
 /** Asks which mode is to be on with what from now on, and shows what becomes of each craft. */
-import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import { type QuickPickItem, QuickPickItemKind } from "vscode";
 import { asUri } from "../../shared/protocol/addresses.ts";
 import {
   HABIT_CONDITION_REQUEST,
@@ -12,6 +12,7 @@ import {
 } from "../../shared/protocol/fleet-change.ts";
 import type { FleetChangeAbout } from "../../shared/protocol/fleet-change-messages.ts";
 import type { Ask } from "./ask.ts";
+import { makeList, pickOne, tellInformation } from "./shown-window.ts";
 
 /** Which mode a line of a script is about: a mode by its name, an output as `outputs.NAME`. */
 export interface HabitOfLine {
@@ -33,9 +34,7 @@ export async function askHabit(ask: Ask, open: (about: FleetChangeAbout) => void
   const items = modeItems(handsets).filter(({ mode }) => line === undefined || mode.name === line.mode);
   if (items.length === 0) {
     const what = line ? `sets up ${line.mode}` : "sets up a mode";
-    void window.showInformationMessage(
-      `No craft of the workspace with a handset ${what}, so there is no habit to change.`,
-    );
+    void tellInformation(`No craft of the workspace with a handset ${what}, so there is no habit to change.`);
     return;
   }
   const chosen = items.length === 1 && line ? items[0]! : await pickMode(items);
@@ -62,7 +61,7 @@ function modeItems(handsets: readonly HandsetHabits[]): ModeItem[] {
 
 function pickMode(items: readonly ModeItem[]): Thenable<ModeItem | undefined> {
   const placeHolder = "Which mode is to be on with something else?";
-  return window.showQuickPick(items, { title: TITLE, placeHolder, matchOnDescription: true });
+  return pickOne(items, { title: TITLE, placeHolder, matchOnDescription: true });
 }
 
 /** Null for every habit; undefined where it was cancelled. */
@@ -76,7 +75,7 @@ async function pickHabit({ name, habits }: ModeOfHandset): Promise<string | null
   }));
   items.push({ text: null, label: "All of them", description: `whatever ${name} is on with` });
   const placeHolder = `${name} when …: which of these habits is to change?`;
-  return (await window.showQuickPick(items, { title: TITLE, placeHolder, matchOnDescription: true }))?.text;
+  return (await pickOne(items, { title: TITLE, placeHolder, matchOnDescription: true }))?.text;
 }
 
 const MOST_NAMED = 4;
@@ -93,7 +92,7 @@ function pickCondition(
   { name, habits }: ModeOfHandset,
   from: string | null,
 ): Promise<string | undefined> {
-  const box = window.createQuickPick();
+  const box = makeList();
   const others = habits.filter(({ text }) => text !== from);
   const separator = (label: string): QuickPickItem => ({ label, kind: QuickPickItemKind.Separator });
   const listed: QuickPickItem[] = [

@@ -7,6 +7,7 @@ import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { type Commits, type Revisions, revisionSide, shortRevision } from "./revisions.ts";
 import { activeScript } from "./script-editors.ts";
+import { askText, pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -41,7 +42,7 @@ export function compareCommands({ scripts, revisions, open }: Parts): CompareCom
       const mine = await scriptFor(of);
       if (!mine) return;
       const [tree, commits] = await Promise.all([scripts.list(), revisions.commitsOf(mine)]);
-      const chosen = await window.showQuickPick<Item>(itemsFor(mine, tree, commits), {
+      const chosen = await pickOne<Item>(itemsFor(mine, tree, commits), {
         title: `Compare ${nameOf(mine)} with…`,
         placeHolder: "Differences in meaning, the riskiest first",
         matchOnDescription: true,
@@ -54,7 +55,7 @@ export function compareCommands({ scripts, revisions, open }: Parts): CompareCom
       const mine = await scriptFor(of);
       if (!mine) return;
       const commits = await revisions.commitsOf(mine);
-      if (commits.kind === "none") return void window.showInformationMessage(commits.why);
+      if (commits.kind === "none") return void tellInformation(commits.why);
       open(mine, revisionSide(addressOf(mine), "HEAD"));
     },
   };
@@ -128,7 +129,7 @@ async function sideOf(choice: Choice, mine: Uri): Promise<OtherSide | undefined>
     case "clipboard": {
       const text = await env.clipboard.readText();
       if (text.trim() !== "") return { kind: "text", text, name: "the clipboard" };
-      void window.showInformationMessage("There is no text in the clipboard: copy a script, or a part of one, first.");
+      void tellInformation("There is no text in the clipboard: copy a script, or a part of one, first.");
       return undefined;
     }
     case "file": {
@@ -137,7 +138,7 @@ async function sideOf(choice: Choice, mine: Uri): Promise<OtherSide | undefined>
       return file && fileSide(file);
     }
     case "revision": {
-      const revision = await window.showInputBox({
+      const revision = await askText({
         title: `Compare ${nameOf(mine)} with a revision`,
         prompt: "A branch, a tag or a commit, as git names it",
         placeHolder: "HEAD~1",
@@ -157,7 +158,7 @@ async function fileSide(file: Uri): Promise<OtherSide | undefined> {
     return { kind: "text", text: new TextDecoder().decode(await workspace.fs.readFile(file)), name: nameOf(file) };
   } catch (error) {
     const why = error instanceof Error ? error.message : error;
-    void window.showInformationMessage(`“${nameOf(file)}” could not be read: ${why}`);
+    void tellInformation(`“${nameOf(file)}” could not be read: ${why}`);
     return undefined;
   }
 }

@@ -24,8 +24,10 @@ import {
   effectiveAddress,
 } from "../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 import { addressOf, isOnlyShown } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
+import { tellInformation } from "./shown-window.ts";
 
 export interface EffectiveCrafts {
   /** Shows the effective craft of a script beside it; `craft` picks one where several use the script. */
@@ -81,8 +83,14 @@ export function effectiveCrafts(ask: Ask): EffectiveCrafts {
     provideHover(document, { line }) {
       const found = lineAt(document, line);
       if (!found) return undefined;
-      const places = found.sources.map((at) => `[${pathOf(at)}](${addressIn(at).toString()})`);
-      return new Hover(new MarkdownString(`Said in ${places.join(" and ")}`));
+      const words = new MarkdownString("Said in ");
+      found.sources.forEach((at, i) => {
+        words.appendMarkdown(i === 0 ? "[" : " and [");
+        // A file may be called anything, also what Markdown takes for a link.
+        words.appendText(visibleLine(pathOf(at)));
+        words.appendMarkdown(`](${addressIn(at).toString()})`);
+      });
+      return new Hover(words);
     },
   });
   const closed = workspace.onDidCloseTextDocument(({ uri }) => void shown.delete(uri.toString()));
@@ -90,7 +98,7 @@ export function effectiveCrafts(ask: Ask): EffectiveCrafts {
     async show(uri, craft) {
       const text = await fetch({ uri, craft });
       if (!text) {
-        void window.showInformationMessage("No craft uses this file, so there is nothing that comes of it.");
+        void tellInformation("No craft uses this file, so there is nothing that comes of it.");
         return;
       }
       const address = addressFor(text);

@@ -14,6 +14,7 @@ import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import type { EffectiveCrafts } from "./effective.ts";
 import { columnFor, scriptOf, selectLine } from "./script-editors.ts";
+import { makeList, tellInformation } from "./shown-window.ts";
 
 interface Parts {
   readonly ask: Ask;
@@ -28,14 +29,14 @@ type Item = QuickPickItem & { readonly row?: HistoryRow };
 /** Shows who changed the value at the cursor, when, and what it was. */
 export async function showHistory({ ask, effective, drawnCraft }: Parts): Promise<void> {
   const params = here(effective, drawnCraft);
-  if (!params) return void window.showInformationMessage("Open a script, and put the cursor on an entry first.");
+  if (!params) return void tellInformation("Open a script, and put the cursor on an entry first.");
   const chosen = await pick(ask<HistoryResult>(HISTORY_REQUEST, params));
   if (chosen) await open(chosen);
 }
 
 /** The list is there at once, so that nobody wonders whether anything happens while git is asked. */
 function pick(asked: Promise<HistoryResult>): Promise<HistoryRow | undefined> {
-  const box = window.createQuickPick<Item>();
+  const box = makeList<Item>();
   box.title = "The history of this value";
   box.busy = true;
   box.matchOnDescription = true;

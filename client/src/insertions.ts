@@ -14,6 +14,7 @@ import {
 import type { Ask } from "./ask.ts";
 import type { OsdGestures } from "./osd-gestures.ts";
 import { columnFor } from "./script-editors.ts";
+import { pickOne, tellInformation, tellWarning } from "./shown-window.ts";
 import { rangeOf } from "./versioned-edits.ts";
 
 /** How lines are asked for, and written as the gestures of the panel are: what was written last is what its undo takes back. */
@@ -50,7 +51,7 @@ async function choose(
 ): Promise<Address | undefined> {
   const scripts = await ask<ScriptsResult>(SCRIPTS_REQUEST, params);
   if (scripts.length === 0) {
-    void window.showInformationMessage(
+    void tellInformation(
       params.kind === "craft"
         ? "There is no other craft in this workspace: begin one with “New Craft…”."
         : "There is no other handset in this workspace: write yours down with “New Handset…”.",
@@ -58,7 +59,7 @@ async function choose(
     return undefined;
   }
   const items = scripts.map(({ name, path, uri }) => ({ label: name, description: path, uri }));
-  return (await window.showQuickPick(items, { title, placeHolder, matchOnDescription: true }))?.uri;
+  return (await pickOne(items, { title, placeHolder, matchOnDescription: true }))?.uri;
 }
 
 async function insert({ ask, write }: Inserting, params: InsertParams): Promise<void> {
@@ -68,7 +69,7 @@ async function insert({ ask, write }: Inserting, params: InsertParams): Promise<
     if (answer.kind === "edits") select = answer.select;
     return answer;
   });
-  if (done.kind === "refused") return void window.showWarningMessage(done.message);
+  if (done.kind === "refused") return void tellWarning(done.message);
   if (select) await show(select);
 }
 

@@ -1,6 +1,7 @@
 /** A letter beside each script in the explorer: what it is, which its name does not tell. */
 import { type Disposable, EventEmitter, FileDecoration, type Uri, window } from "vscode";
 import type { TreeFile } from "../../shared/protocol/workspace-tree.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 const LETTERS = { craft: "C", layer: "L", handset: "H", dialect: "D" } as const;
@@ -27,7 +28,7 @@ export function kindBadges(scripts: WorkspaceScripts): Disposable[] {
       const file = byAddress.get(uri.toString());
       if (!file?.kind) return undefined;
       const what = `${file.kind.charAt(0).toUpperCase()}${file.kind.slice(1)}`;
-      return new FileDecoration(LETTERS[file.kind], `${what} “${file.name}”`);
+      return new FileDecoration(LETTERS[file.kind], visibleLine(`${what} “${file.name}”`));
     },
   });
   return [provider, changed, scripts.onDidChange(update)];

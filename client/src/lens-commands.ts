@@ -1,11 +1,12 @@
 /** What the words above a line lead to. */
-import { commands, Uri, window } from "vscode";
+import { commands, Uri } from "vscode";
 import type { FollowLens } from "../../shared/protocol/lenses.ts";
 import { addressOf } from "./addresses.ts";
 import type { EffectiveCrafts } from "./effective.ts";
 import type { PanelHost } from "./panel-host.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, selectLine } from "./script-editors.ts";
+import { tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -32,7 +33,7 @@ export function lensCommands({ panel, effective, scripts }: Parts): LensCommands
         script?.kind === "craft"
           ? "A craft is used by no other file: layers and handsets are."
           : "No craft uses this file yet: name it in one with “use”.";
-      void window.showInformationMessage(script ? why : "Open a layer or a handset first.");
+      void tellInformation(script ? why : "Open a layer or a handset first.");
       return;
     }
     const craft = await pickCraft(tree, `Craft that use “${script.name}”`, script.users);

@@ -3,6 +3,7 @@
  * for each thing that they are about; each outlives the editor.
  */
 import { type Disposable, Uri, ViewColumn, type WebviewPanel, window } from "vscode";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 import { coalesce } from "./coalesce.ts";
 import { type Keyboard, keyboardOf } from "./keyboard.ts";
 import { type PagePlace, panelFolder, panelPage } from "./panel-page.ts";
@@ -72,7 +73,7 @@ export function liveTabs<About, To, From extends Messages>(kind: LiveTabsOf<Abou
       post,
       keyboard,
       name(title) {
-        panel.title = title;
+        panel.title = visibleLine(title);
       },
       refresh: coalesce(() => kind.show(tab)),
     };

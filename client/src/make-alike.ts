@@ -12,6 +12,7 @@ import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { isCraft, scriptOf } from "./script-editors.ts";
+import { pickMany } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 const KINDS: Readonly<Record<AlikeKind, { readonly label: string; readonly description: string }>> = {
@@ -43,10 +44,9 @@ export async function askMakeAlike(
   const items: Item[] = Object.entries(KINDS).map(([kind, words]) => ({ ...words, alike: kind as AlikeKind }));
   if (layers.length > 0) items.push({ label: "all that a layer says", kind: QuickPickItemKind.Separator });
   for (const { file, name } of layers) items.push({ label: name, description: "a layer of it", layer: file });
-  const chosen = await window.showQuickPick(items, {
+  const chosen = await pickMany(items, {
     title: `Make the Others Like ${nameOf(example)}`,
     placeHolder: "In what are they to be alike? What is hardware stays as it is on each.",
-    canPickMany: true,
   });
   if (!chosen || chosen.length === 0) return;
   open({

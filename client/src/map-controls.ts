@@ -1,5 +1,5 @@
 /** “Map Controls…” and “Use Another Handset…”: which control becomes which is shown, and changed, before anything is written. */
-import { commands, type QuickPickItem, QuickPickItemKind, ThemeIcon, window, workspace } from "vscode";
+import { commands, type QuickPickItem, QuickPickItemKind, ThemeIcon, workspace } from "vscode";
 import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
 import {
   MAP_CONTROLS_REQUEST,
@@ -11,6 +11,7 @@ import { SCRIPTS_REQUEST, type ScriptsParams, type ScriptsResult } from "../../s
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { activeScript } from "./script-editors.ts";
+import { pickOne, tellInformation } from "./shown-window.ts";
 import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
 
 type Mapping = Extract<MapControlsResult, { kind: "mapping" }>;
@@ -39,7 +40,7 @@ export async function askOtherHandset(ask: Ask, file?: string): Promise<void> {
   const handsets = await ask<ScriptsResult>(SCRIPTS_REQUEST, params);
   type Item = QuickPickItem & { readonly uri: Address | null };
   const items = handsets.map((each): Item => ({ label: each.name, description: each.path, uri: each.uri }));
-  const chosen = await window.showQuickPick<Item>([...items, { label: NEW_HANDSET, uri: null }], {
+  const chosen = await pickOne<Item>([...items, { label: NEW_HANDSET, uri: null }], {
     title: "Use another handset",
     placeHolder: "Whose controls fly this craft?",
     matchOnDescription: true,
@@ -55,7 +56,7 @@ function scriptFor(file: string | undefined): Address | undefined {
 }
 
 function noScript(): void {
-  void window.showInformationMessage("Open a craft first: its controls are mapped to those of its handset.");
+  void tellInformation("Open a craft first: its controls are mapped to those of its handset.");
 }
 
 async function mapFor(ask: Ask, target: Target): Promise<void> {
@@ -123,7 +124,7 @@ async function askStep(
     };
   });
   const separator = (label: string): Item => ({ label, kind: QuickPickItemKind.Separator });
-  const chosen = await window.showQuickPick<Item>(
+  const chosen = await pickOne<Item>(
     [
       ...(places > 0 ? [write] : []),
       ...(controls.length > 0 ? [separator("controls: choose one to change it"), ...controls] : []),
@@ -146,7 +147,7 @@ async function askCounterpart({ from, to, choices }: MappingRow): Promise<string
     const taken = each.takenBy === null ? "" : ` – now for ${each.takenBy}`;
     return { label: each.to, description: `${each.what}${taken}`, to: each.to, picked: each.to === to };
   });
-  const chosen = await window.showQuickPick<Item>([...items, { label: `Leave ${from} as it is`, to: null }], {
+  const chosen = await pickOne<Item>([...items, { label: `Leave ${from} as it is`, to: null }], {
     title: `${from} becomes`,
     placeHolder: "Which control takes its place?",
     ignoreFocusOut: true,
@@ -175,7 +176,7 @@ const COMMANDS: Readonly<Record<string, string>> = {
 
 /** A sentence, with the buttons that lead on. */
 async function tell(message: string, buttons: readonly string[]): Promise<void> {
-  const pressed = await window.showInformationMessage(message, ...buttons);
+  const pressed = await tellInformation(message, ...buttons);
   const command = pressed && COMMANDS[pressed];
   if (command) await commands.executeCommand(command);
 }

@@ -25,6 +25,7 @@ import type { Ask } from "./ask.ts";
 import type { BoardLooks } from "./board-looks.ts";
 import type { BoardTexts } from "./board-texts.ts";
 import { activeScript, isCraft } from "./script-editors.ts";
+import { makeField, makeList, tellInformation } from "./shown-window.ts";
 import { makeEdits } from "./versioned-edits.ts";
 
 interface Parts {
@@ -43,7 +44,7 @@ export async function nameBoardLine({ ask, texts, looks }: Parts, editor: TextEd
   const { line } = editor.selection.active;
   const text = document.lineAt(line).text.trim();
   if (text === "") {
-    void window.showInformationMessage("This line is blank: put the cursor in the line that is to be named.");
+    void tellInformation("This line is blank: put the cursor in the line that is to be named.");
     return;
   }
   const title = `Name line ${line + 1}: ${text.length > 60 ? `${text.slice(0, 59)}…` : text}`;
@@ -76,7 +77,7 @@ export async function nameBoardLine({ ask, texts, looks }: Parts, editor: TextEd
     );
   });
   if (done.kind === "refused") {
-    void window.showInformationMessage(done.message);
+    void tellInformation(done.message);
     return;
   }
   if (answered.offers.isNew) await texts.choose(document, answered.offers.dialect.uri);
@@ -88,7 +89,7 @@ export async function nameBoardLine({ ask, texts, looks }: Parts, editor: TextEd
 async function pickOurName(ask: Ask, editor: TextEditor, title: string): Promise<BoardName | undefined> {
   const front = activeScript();
   const craft = front && isCraft(front) ? addressOf(front.uri) : null;
-  const pick = window.createQuickPick<NameItem>();
+  const pick = makeList<NameItem>();
   pick.title = title;
   pick.placeholder = "Which of our names is it? A name, or plain words: warn-at, low battery warning …";
   pick.ignoreFocusOut = true;
@@ -133,7 +134,7 @@ function askValue(
   title: string,
   request: (value: string) => Promise<NameLineResult>,
 ): Promise<{ value: string; offers: Offers } | undefined> {
-  const box = window.createInputBox();
+  const box = makeField();
   box.title = title;
   box.prompt = `What does the line say of ${name}, as a script writes it?${example === "" ? "" : ` For example: ${example}`}`;
   box.value = value ?? "";
@@ -157,7 +158,7 @@ function askValue(
 }
 
 function pickOffer({ offers, isNew, dialect }: Offers, title: string, preview: (lines: readonly number[]) => void) {
-  const pick = window.createQuickPick<OfferItem>();
+  const pick = makeList<OfferItem>();
   pick.title = title;
   pick.placeholder = isNew
     ? `Which line goes into a new dialect, “${dialect.name}”?`

@@ -1,7 +1,8 @@
 /** The list of all names, each with what it is: searched by the server, so that plain words and slips are understood. */
-import { type QuickPick, type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import { type QuickPick, type QuickPickItem, QuickPickItemKind } from "vscode";
 import { NAMES_REQUEST, type NamedPage, type NamesParams, type NamesResult } from "../../shared/protocol/pages.ts";
 import type { Ask } from "./ask.ts";
+import { makeList } from "./shown-window.ts";
 
 type Cursor = NamesParams["at"];
 type Item = QuickPickItem & { readonly page?: NamedPage };
@@ -24,7 +25,7 @@ export async function nameAt(ask: Ask, at: Cursor): Promise<string | undefined> 
 
 /** Asks for a name, the one under the cursor standing first; undefined where the list is left without one. */
 export function pickName(ask: Ask, at: Cursor): Promise<string | undefined> {
-  const pick = window.createQuickPick<Item>();
+  const pick = makeList<Item>();
   pick.title = "Explain a Name";
   pick.placeholder = "A name, or plain words for it: warn-at, low battery warning …";
   // Each answer stays until the next is there; `latest` is the one to what is typed now.

@@ -1,5 +1,5 @@
 /** “New craft…”: questions as steps of one quick pick, and the script that results from the answers. */
-import { type Uri, window, workspace } from "vscode";
+import { type Uri, workspace } from "vscode";
 import {
   type Answers,
   isAsked,
@@ -12,6 +12,7 @@ import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { askChoice, askText, BACK, openScript, type StepLook } from "./ask-steps.ts";
 import { type MadeHandset, makeHandsetFor } from "./new-handset.ts";
+import { tellError, tellWarning } from "./shown-window.ts";
 
 const TITLE = "New craft";
 
@@ -32,12 +33,10 @@ export async function askNewCraft(ask: Ask, handset?: MadeHandset): Promise<void
   if (!answers) return;
   const made = await request(answers);
   if (!made?.text) {
-    window.showErrorMessage(
-      made?.problem ?? "The craft could not be made, which is a fault of this tool; its log says more.",
-    );
+    tellError(made?.problem ?? "The craft could not be made, which is a fault of this tool; its log says more.");
     return;
   }
-  for (const { path, why } of made.leftOut) window.showWarningMessage(`${path} is left out: ${why}`);
+  for (const { path, why } of made.leftOut) tellWarning(`${path} is left out: ${why}`);
   const unsaved = "its handset and its layers are found once it is saved there";
   const opened = await openScript({ text: made.text, title: TITLE, path: made.path, unsaved, what: "craft" }, folder);
   if (opened) left.clear();
@@ -68,8 +67,7 @@ async function askAll(
   for (;;) {
     const state = await request(answers());
     if (!state) return answers();
-    if (!told)
-      for (const { path, why } of state.notOffered) window.showWarningMessage(`${path} is not offered: ${why}`);
+    if (!told) for (const { path, why } of state.notOffered) tellWarning(`${path} is not offered: ${why}`);
     told = true;
     if (state.problem !== null && given.length > 0) {
       wrong = state.problem;

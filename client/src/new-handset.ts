@@ -1,5 +1,5 @@
 /** “New handset…”: its controls one by one, as steps of one quick input, and the script that results. */
-import { type Uri, window, workspace } from "vscode";
+import { type Uri, workspace } from "vscode";
 import type { Answers } from "../../shared/protocol/new-craft.ts";
 import {
   type HandsetQuestion,
@@ -10,6 +10,7 @@ import {
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { askChoice, askText, BACK, freePath, openScript, openUntitled, type Step, saveScript } from "./ask-steps.ts";
+import { tellError, tellInformation, tellWarning } from "./shown-window.ts";
 
 const TITLE = "New handset";
 
@@ -35,11 +36,11 @@ export async function askNewHandset(ask: Ask, goOn: (handset: MadeHandset) => Pr
   if (!opened) return;
   left.clear();
   if (opened.kind === "untitled") {
-    void window.showInformationMessage([KEEP_IT, ...made.next].join(" "));
+    void tellInformation([KEEP_IT, ...made.next].join(" "));
     return;
   }
   const newCraft = "New Craft…";
-  const chosen = opened.goesOn ? newCraft : await window.showInformationMessage(made.next.join(" "), newCraft);
+  const chosen = opened.goesOn ? newCraft : await tellInformation(made.next.join(" "), newCraft);
   if (chosen === newCraft) await goOn({ path: opened.path, order: made.order });
 }
 
@@ -90,11 +91,11 @@ async function makeHandset(
   for (;;) {
     const state = await request(Object.fromEntries(given));
     if (!state) {
-      window.showErrorMessage("The handset could not be made, which is a fault of this tool; its log says more.");
+      tellError("The handset could not be made, which is a fault of this tool; its log says more.");
       return undefined;
     }
     if (given.length === 0 && wrong === undefined)
-      for (const { path, why } of state.notOffered) window.showWarningMessage(`${path} is not offered: ${why}`);
+      for (const { path, why } of state.notOffered) tellWarning(`${path} is not offered: ${why}`);
     if (state.problem !== null && given.length > 0) {
       wrong = state.problem.message;
       given.pop();

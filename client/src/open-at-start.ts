@@ -1,5 +1,6 @@
 /** Opens the script that a folder's settings name as the first to open. */
 import { TabInputText, TabInputWebview, Uri, window, workspace } from "vscode";
+import { tellWarning } from "./shown-window.ts";
 
 /** Opens what `fettle.openAtStart` names, unless something else is open already. */
 export async function openAtStart(): Promise<void> {
@@ -11,7 +12,7 @@ export async function openAtStart(): Promise<void> {
   try {
     await window.showTextDocument(Uri.joinPath(folder.uri, path));
   } catch {
-    window.showWarningMessage(
+    tellWarning(
       `The script ${path} could not be opened. The setting fettle.openAtStart names it: correct the path, or empty it.`,
     );
   }

@@ -6,6 +6,7 @@ import {
   Selection,
   type TextEditor,
   TextEditorRevealType,
+  ThemeIcon,
   Uri,
   window,
   workspace,
@@ -25,6 +26,7 @@ import type { Ask } from "./ask.ts";
 import type { EffectiveCrafts } from "./effective.ts";
 import { relocations } from "./relocations.ts";
 import { columnFor, scriptOf, selectLine } from "./script-editors.ts";
+import { makeList, tellInformation } from "./shown-window.ts";
 
 interface Parts {
   readonly ask: Ask;
@@ -64,7 +66,7 @@ export function originCommands({ ask, effective, drawnCraft }: Parts): OriginCom
   const show = async (asked: Asked): Promise<void> => {
     const params: OriginParams = { uri: asked.uri, craft: asked.craft, position: asked.range.start };
     const origin = await ask<OriginResult>(ORIGIN_REQUEST, params);
-    if (origin.kind === "refused") return void window.showInformationMessage(origin.message);
+    if (origin.kind === "refused") return void tellInformation(origin.message);
     const chosen = await pick(origin);
     if (!chosen) return;
     if ("step" in chosen) return selectLine(chosen.step.at);
@@ -85,7 +87,7 @@ export function originCommands({ ask, effective, drawnCraft }: Parts): OriginCom
       }
     }
   };
-  const nothing = () => void window.showInformationMessage("Open a script, and put the cursor on an entry first.");
+  const nothing = () => void tellInformation("Open a script, and put the cursor on an entry first.");
   return {
     async show() {
       const asked = here();
@@ -113,7 +115,7 @@ type Choice = QuickPickItem &
 function pick(
   origin: Extract<OriginResult, { kind: "origin" }>,
 ): Promise<{ readonly step: OriginStep } | { readonly action: OriginAction } | undefined> {
-  const box = window.createQuickPick<Choice>();
+  const box = makeList<Choice>();
   box.title = `Where ${origin.what} comes from: ${origin.now}`;
   box.placeholder = "Nearest last. Enter goes to the line";
   box.matchOnDescription = true;
@@ -149,7 +151,8 @@ function pick(
 function shownStep({ at, says, script, state, note, counts }: OriginStep): QuickPickItem {
   const place = `${workspace.asRelativePath(Uri.parse(at.file), false)}:${at.line + 1}`;
   return {
-    label: `${counts ? "$(check)" : "$(circle-slash)"} ${says}`,
+    label: says,
+    iconPath: new ThemeIcon(counts ? "check" : "circle-slash"),
     description: `${script} · ${place}`,
     detail: note === "" ? state : `${state} — ${note.replace(/\s+/g, " ")}`,
   };

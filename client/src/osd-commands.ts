@@ -1,9 +1,12 @@
 /** What the commands of the OSD ask before they do anything. */
-import { type QuickPickItem, window } from "vscode";
+
+import type { QuickPickItem } from "vscode";
+import { ThemeIcon } from "vscode";
 import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { OsdBeginnings, OsdModel, OsdSource } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture } from "../../shared/protocol/panel.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
+import { askText, pickOne } from "./shown-window.ts";
 
 /** Asks for a grid: the viewer's own, one in use, or any size that is typed. Undefined where it was dismissed. */
 export async function askGrid(picture: GogglesPicture): Promise<Grid | undefined> {
@@ -15,7 +18,7 @@ export async function askGrid(picture: GogglesPicture): Promise<Grid | undefined
   const others = USUAL_GRIDS.filter((grid) => !sameGrid(grid, picture)).map(
     (grid): GridItem => ({ label: sizeText(grid), grid }),
   );
-  const chosen = await window.showQuickPick([...viewer, ...others, { label: "Another size…", grid: null }], {
+  const chosen = await pickOne([...viewer, ...others, { label: "Another size…", grid: null }], {
     title: "Fit the OSD layout to another grid",
     placeHolder: `Now ${sizeText(picture)}. The panel shows first what becomes of it.`,
   });
@@ -30,7 +33,7 @@ function sizeText({ columns, rows }: Grid): string {
 }
 
 async function typedGrid(): Promise<Grid | undefined> {
-  const typed = await window.showInputBox({
+  const typed = await askText({
     title: "Fit the OSD layout to another grid",
     prompt: "Columns and rows, as in 53 x 20",
     validateInput: (text) =>
@@ -72,7 +75,7 @@ export async function askBeginning(begin: OsdBeginnings): Promise<OsdSource | un
   const items: SourceItem[] = [...usual, ...layers.map(model("layer")), ...crafts.map(model("craft"))];
   const title = lacks === "grid" ? "Say the grid of the OSD" : `Begin ${which}`;
   const placeHolder = lacks === "grid" ? "Which grid does the viewer draw?" : "What is it to begin with?";
-  return (await window.showQuickPick(items, { title, placeHolder, matchOnDescription: true }))?.from;
+  return (await pickOne(items, { title, placeHolder, matchOnDescription: true }))?.from;
 }
 
 type SourceItem = QuickPickItem & { readonly from: OsdSource };
@@ -82,16 +85,17 @@ export async function askElement({ addable, page }: GogglesPicture): Promise<Add
   const items = addable.map((element) => ({
     label: element.name,
     description: needs(element),
+    ...(element.lacks.length > 0 && { iconPath: new ThemeIcon("warning") }),
     detail: element.what,
     element,
   }));
   const title = page === "osd" ? "Add an OSD element" : "Add an element to the second page of the OSD";
-  const chosen = await window.showQuickPick(items, { title, placeHolder: "Name or purpose", matchOnDetail: true });
+  const chosen = await pickOne(items, { title, placeHolder: "Name or purpose", matchOnDetail: true });
   return chosen?.element;
 }
 
 /** What an element needs that the craft does not have for certain; empty if there is nothing. */
 function needs({ lacks, asks }: AddableElement): string {
-  if (lacks.length > 0) return `$(warning) needs ${joinWithAnd(lacks)}, which this craft does not have`;
+  if (lacks.length > 0) return `needs ${joinWithAnd(lacks)}, which this craft does not have`;
   return asks.length > 0 ? `needs ${joinWithAnd(asks)}` : "";
 }

@@ -1,5 +1,5 @@
 /** Gestures on the picture of the OSD and on the drawing of the motors, written into the scripts: each is one step to undo. */
-import { type TextDocument, window, workspace } from "vscode";
+import { type TextDocument, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 
 import type { EditedFiles, Refused } from "../../shared/protocol/file-edits.ts";
@@ -17,6 +17,7 @@ import type { OsdPage } from "../../shared/protocol/panel.ts";
 import type { Ask } from "./ask.ts";
 import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
+import { tellWarning } from "./shown-window.ts";
 import { stepIn } from "./step-in.ts";
 import { documentsFor, editOf, type Made, MOST_TRIES, makeEdits } from "./versioned-edits.ts";
 
@@ -116,6 +117,6 @@ export function osdGestures(ask: Ask): OsdGestures {
 
 /** Shows why, without waiting for an answer; the picture is redrawn in the meantime. */
 function refuse(message: string): false {
-  void window.showWarningMessage(message);
+  void tellWarning(message);
   return false;
 }

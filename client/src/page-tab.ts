@@ -8,6 +8,7 @@ import {
   type PageView,
   type ToPage,
 } from "../../shared/protocol/pages.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 import type { Ask } from "./ask.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
 import { activeScript, editorOf } from "./script-editors.ts";
@@ -39,7 +40,7 @@ export function pageTab(extension: Uri, ask: Ask): PageTab {
         return;
       case "ask": {
         const page = await ask<PageView | null>(PAGE_REQUEST, { name: message.name }).catch(() => null);
-        if (tab && page) tab.title = `Explain: ${page.title}`;
+        if (tab && page) tab.title = visibleLine(`Explain: ${page.title}`);
         return post({ kind: "page", asked: message.name, page });
       }
       case "search": {

@@ -30,6 +30,7 @@ import { COMPUTED, type PanelWebview, panelPlace, panelWebviews, viewId } from "
 import { pastIn, pastOf } from "./past-documents.ts";
 import type { Revisions } from "./revisions.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
+import { tellInformation } from "./shown-window.ts";
 import { askedOf, atMoment, type ViewState, withPositions, withSignal } from "./view-state.ts";
 
 export interface PanelHost {
@@ -99,7 +100,7 @@ export function panelHost(
   /** What is drawn of the past stays as it was; true where that was said. */
   const refusesPast = (document: TextDocument | undefined): boolean => {
     if (!pastIn(document)) return false;
-    void window.showInformationMessage(IT_WAS);
+    void tellInformation(IT_WAS);
     return true;
   };
 
@@ -306,7 +307,7 @@ export function panelHost(
     if (document && model?.goggles) return { document, picture: model.goggles };
     const why = model?.empty ?? model?.noGoggles ?? NO_SCRIPT;
     const ways = model?.begin ? [BEGIN] : [];
-    void window.showInformationMessage(why, ...ways).then((chosen) => (chosen ? beginOsd() : undefined));
+    void tellInformation(why, ...ways).then((chosen) => (chosen ? beginOsd() : undefined));
     return undefined;
   };
   const fitOsd = async () => {
@@ -339,7 +340,7 @@ export function panelHost(
       const why = model?.goggles
         ? "Every page of the OSD shows something already."
         : (model?.empty ?? model?.noGoggles);
-      void window.showInformationMessage(why ?? NO_SCRIPT);
+      void tellInformation(why ?? NO_SCRIPT);
       return;
     }
     const from = await askBeginning(begin);

@@ -1,8 +1,9 @@
 /** Asks for a craft of the workspace. */
-import { commands, Uri, window, workspace } from "vscode";
+import { commands, Uri, workspace } from "vscode";
 import { asideOf, craftInOrder } from "../../shared/draw/workspace-outline.ts";
 import type { ListedCraft } from "../../shared/protocol/panel-messages.ts";
 import type { WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
+import { pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 /** Every craft of the workspace, as the panel lists them while no script is open. */
@@ -28,7 +29,7 @@ export async function pickCraft(
   const all = tree ? craftInOrder(tree).filter((index) => !among || among.includes(index)) : [];
   if (!tree || all.length === 0) {
     const make = "New Craft…";
-    const chosen = await window.showInformationMessage("There is no craft in this workspace yet.", make);
+    const chosen = await tellInformation("There is no craft in this workspace yet.", make);
     if (chosen === make) await commands.executeCommand("fettle.newCraft");
     return undefined;
   }
@@ -36,7 +37,7 @@ export async function pickCraft(
     const { file, name } = tree.files[index]!;
     return { label: name, description: asideOf(tree, index, pathOf), detail: pathOf(file), uri: Uri.parse(file) };
   });
-  const chosen = await window.showQuickPick(items, {
+  const chosen = await pickOne(items, {
     title,
     placeHolder: "Name, handset or file",
     matchOnDetail: true,

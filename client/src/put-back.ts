@@ -15,6 +15,7 @@ import { boardTextOf } from "./board-files.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { saveList } from "./save-bench.ts";
 import { activeScript } from "./script-editors.ts";
+import { askText, pickOne, tellInformation } from "./shown-window.ts";
 import { makeEdits } from "./versioned-edits.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
@@ -39,7 +40,7 @@ export async function putBack({ ask, scripts, panel }: Parts, from?: unknown): P
     ask<BenchFileResult>(BENCH_FILE_REQUEST, { ...of, form, wiped } satisfies BenchFileParams);
   const made = await fetch("markdown");
   if (made.kind === "refused") return say(made.message);
-  const chosen = await window.showQuickPick(itemsFor(day), {
+  const chosen = await pickOne(itemsFor(day), {
     title: `Put “${made.name}” back after a wipe`,
     placeHolder: "Propellers off first; older checks that rest on the board's software become due",
     ignoreFocusOut: true,
@@ -83,15 +84,13 @@ function itemsFor(day: string): Item[] {
 }
 
 function askDay(): Thenable<string | undefined> {
-  return window
-    .showInputBox({
-      title: "Put the craft back after a wipe",
-      prompt: "On which day does the board get its new software?",
-      value: localDay(new Date()),
-      ignoreFocusOut: true,
-      validateInput: (text) => (isDay(text.trim()) ? undefined : "A day, such as 2026-03-15"),
-    })
-    .then((text) => text?.trim());
+  return askText({
+    title: "Put the craft back after a wipe",
+    prompt: "On which day does the board get its new software?",
+    value: localDay(new Date()),
+    ignoreFocusOut: true,
+    validateInput: (text) => (isDay(text.trim()) ? undefined : "A day, such as 2026-03-15"),
+  }).then((text) => text?.trim());
 }
 
 /** Whether a text is a day that the calendar has. */
@@ -112,5 +111,5 @@ async function savedText(ask: Ask, of: BoardOfParams): Promise<string | null> {
 }
 
 function say(message: string): void {
-  void window.showInformationMessage(message);
+  void tellInformation(message);
 }

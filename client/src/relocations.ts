@@ -14,6 +14,7 @@ import {
 } from "../../shared/protocol/origin.ts";
 import type { Ask } from "./ask.ts";
 import { columnFor } from "./script-editors.ts";
+import { askText, pickOne, tellInformation, tellWarning } from "./shown-window.ts";
 import { makeEdits, rangeOf } from "./versioned-edits.ts";
 
 type Change = Omit<ChangeOrigin, "action"> & { readonly action: OriginAction["kind"] };
@@ -31,7 +32,7 @@ export function relocations(ask: Ask): Relocations {
       answer = await ask<RelocateResult>(RELOCATE_REQUEST, params);
       return answer;
     });
-    if (result.kind === "refused") return void window.showWarningMessage(result.message);
+    if (result.kind === "refused") return void tellWarning(result.message);
     if (answer?.kind !== "edits") return;
     if (answer.select) await select(answer.select);
     await tell(answer);
@@ -39,7 +40,7 @@ export function relocations(ask: Ask): Relocations {
   const layerFor = async ({ uri, range }: Change): Promise<LayerFor | "new" | undefined> => {
     const params: LayersForParams = { uri, range };
     const { what, refused, layers } = await ask<LayersForResult>(LAYERS_FOR_REQUEST, params);
-    if (refused !== null) return void window.showWarningMessage(refused);
+    if (refused !== null) return void tellWarning(refused);
     const fresh = { label: "A new layer…", description: "used by this craft alone, for now", layer: "new" as const };
     const open = layers.filter((layer) => layer.refused === null).map(toItem);
     const closed = layers.filter((layer) => layer.refused !== null).map(toItem);
@@ -50,17 +51,17 @@ export function relocations(ask: Ask): Relocations {
       ...(closed.length > 0 ? [line, ...closed] : []),
     ];
     const title = `Move ${what} to a layer`;
-    const chosen = await window.showQuickPick(items, {
+    const chosen = await pickOne(items, {
       title,
       placeHolder: "The craft stays as it is. Which layer is to say it?",
       matchOnDescription: true,
       matchOnDetail: true,
     });
     if (chosen?.layer === undefined || chosen.layer === "new" || chosen.layer.refused === null) return chosen?.layer;
-    return void window.showWarningMessage(chosen.layer.refused);
+    return void tellWarning(chosen.layer.refused);
   };
   const extract = async (change: Change): Promise<void> => {
-    const name = await window.showInputBox({
+    const name = await askText({
       title: "Extract a layer",
       prompt: "What is the layer to be called? Its file is named after it, and the craft stays as it is.",
       placeHolder: "Habits",
@@ -100,7 +101,7 @@ async function tell({ notes, creates = [] }: Extract<RelocateResult, { kind: "ed
   if (told.length === 0) return;
   const open = "Open the Layer";
   // Not waited for: a message may stay as long as it likes.
-  void window.showInformationMessage(told.join(" "), ...(fresh ? [open] : [])).then(async (chosen) => {
+  void tellInformation(told.join(" "), ...(fresh ? [open] : [])).then(async (chosen) => {
     if (chosen === open) await window.showTextDocument(Uri.parse(fresh!.file), { preview: false });
   });
 }

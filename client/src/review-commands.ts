@@ -7,6 +7,7 @@ import type { Reviewed } from "../../shared/protocol/review-messages.ts";
 import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, isCraft } from "./script-editors.ts";
+import { tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 /** What is larger is not read: a whole configuration has some hundred kilobytes at most. */
@@ -153,5 +154,5 @@ function addressIn(offered: unknown): Uri | undefined {
 }
 
 function say(message: string): undefined {
-  void window.showInformationMessage(message);
+  void tellInformation(message);
 }

@@ -7,6 +7,7 @@ import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript } from "./script-editors.ts";
+import { tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -54,7 +55,7 @@ export async function saveList(
     return say(`The ${what} could not be saved: ${error instanceof Error ? error.message : error}`);
   }
   const open = "Open";
-  const chosen = await window.showInformationMessage(`The ${what} of “${page.name}” is saved.`, open);
+  const chosen = await tellInformation(`The ${what} of “${page.name}” is saved.`, open);
   if (chosen === open) await openSaved(file, isMarkdown);
 }
 
@@ -65,7 +66,7 @@ async function openSaved(file: Uri, isMarkdown: boolean): Promise<void> {
 }
 
 function say(message: string): void {
-  void window.showInformationMessage(message);
+  void tellInformation(message);
 }
 
 /** The address that a menu, a button or a finding names. */

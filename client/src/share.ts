@@ -15,6 +15,7 @@ import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, selectLine } from "./script-editors.ts";
+import { pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 type Shared = Extract<ShareResult, { kind: "shared" }>;
@@ -39,7 +40,7 @@ export async function share(
     const params: ShareParams = { uri: addressOf(uri), craft: drawnCraft(), board };
     const shared = await ask<ShareResult>(SHARE_REQUEST, params);
     if (shared.kind === "refused") {
-      void window.showInformationMessage(shared.message);
+      void tellInformation(shared.message);
       return;
     }
     const step = await askStep(shared, board);
@@ -89,7 +90,7 @@ async function askStep(shared: Shared, board: ShareParams["board"]): Promise<Ste
   const lookAt = kept.length === 0 ? [] : [`${kept.length} to look at yourself`];
   const found = [...(taken.length === 0 ? [] : [`${taken.length} taken out`]), ...lookAt];
   const count = found.length === 0 ? "nothing private was found" : found.join(", ");
-  const chosen = await window.showQuickPick(items, {
+  const chosen = await pickOne(items, {
     title: `Share “${name}” – ${count}`,
     placeHolder: "Not every name in a sentence is found: read the script once.",
     matchOnDescription: true,
@@ -109,9 +110,7 @@ async function follow(step: Exclude<Step, { kind: "board" }>, { text, name, prop
       return selectLine(step.part.at);
     case "copy":
       await env.clipboard.writeText(text);
-      void window.showInformationMessage(
-        `“${name}” is in the clipboard as one script. Read it once before you give it away.`,
-      );
+      void tellInformation(`“${name}” is in the clipboard as one script. Read it once before you give it away.`);
       return;
     case "save": {
       const file = await window.showSaveDialog({

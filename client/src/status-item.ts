@@ -4,6 +4,7 @@ import { statusInWords } from "../../shared/draw/status-words.ts";
 import type { Uri } from "../../shared/protocol/addresses.ts";
 import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../shared/protocol/status.ts";
+import { visibleLine, visibleText, withoutIcons } from "../../shared/text/visible-text.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { coalesce } from "./coalesce.ts";
@@ -53,14 +54,17 @@ export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (messa
     }
   });
   const show = (status: CraftStatus) => {
-    const { text, hover } = statusInWords(status);
+    const { text: words, hover } = statusInWords(status);
+    const text = withoutIcons(visibleLine(words));
     item.text = status.arming ? `${iconOf(status.arming.state, status.findings.errors)} ${text}` : text;
     const isDialect = status.kind === "dialect";
     item.command = isDialect
       ? { command: PAGE_COMMAND, title: "Explain Dialects", arguments: ["word/dialect"] }
       : { command: "fettle.showSwitches", title: "Show the Switches" };
-    item.tooltip = [...hover, isDialect ? "Click: explain dialects." : "Click: show its switches."].join("\n");
-    item.accessibilityInformation = { label: `${text}. ${hover[0] ?? ""}`, role: "button" };
+    item.tooltip = visibleText(
+      [...hover, isDialect ? "Click: explain dialects." : "Click: show its switches."].join("\n"),
+    );
+    item.accessibilityInformation = { label: visibleLine(`${words}. ${hover[0] ?? ""}`), role: "button" };
     item.show();
   };
   // With the panel's own tab in front the script beside it is meant as before.

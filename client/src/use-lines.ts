@@ -7,7 +7,6 @@ import {
   Range,
   Uri,
   WorkspaceEdit,
-  window,
   workspace,
 } from "vscode";
 import { SERVER_SETTINGS, SETTINGS_SECTION, type UseLineWay } from "../../shared/protocol/settings.ts";
@@ -16,6 +15,7 @@ import { fileNameOf } from "../../shared/text/file-name.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
+import { tellInformation, tellWarning } from "./shown-window.ts";
 
 type Next<Event> = (event: Event) => PromiseLike<void>;
 
@@ -49,7 +49,7 @@ export function followUseLines(ask: Ask, warn: (message: string) => void): UseLi
     const result = planned.get(keyOf(params));
     planned.delete(keyOf(params));
     if (!result) return;
-    if (result.left.length > 0) void window.showWarningMessage(result.left.join(" "));
+    if (result.left.length > 0) void tellWarning(result.left.join(" "));
     if (result.lines > 0 && (way() === "always" || (await isWanted(params, result)))) await apply(result);
   };
   return {
@@ -95,7 +95,7 @@ async function isWanted(params: UseLinesParams, result: UseLinesResult): Promise
     { title: "Always", is: "always" },
     { title: "Leave Them", is: "no", isCloseAffordance: true },
   ];
-  const answer = await window.showInformationMessage(message, { modal: true, detail }, ...answers);
+  const answer = await tellInformation(message, { modal: true, detail }, ...answers);
   if (answer?.is === "always")
     await workspace.getConfiguration(SETTINGS_SECTION).update("useLines", "always", ConfigurationTarget.Global);
   return answer !== undefined && answer.is !== "no";
@@ -152,10 +152,9 @@ async function apply({ files }: UseLinesResult): Promise<void> {
     }
   }
   const isDone = await workspace.applyEdit(edit, { isRefactoring: true });
-  if (!isDone)
-    void window.showWarningMessage("The editor did not take the change of the lines: is a script read-only?");
+  if (!isDone) void tellWarning("The editor did not take the change of the lines: is a script read-only?");
   else if (other.length > 0)
-    void window.showWarningMessage(
+    void tellWarning(
       `Some lines were changed meanwhile and are left as they are: ${joinWithAnd([...new Set(other)])}.`,
     );
 }

@@ -14,6 +14,7 @@ import {
 import { kindIcon } from "../../shared/draw/kind-icons.ts";
 import { type OutlineRow, rowsBelow, topRows } from "../../shared/draw/workspace-outline.ts";
 import type { ScriptKind, WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
+import { visibleLine, visibleText } from "../../shared/text/visible-text.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 export const treeViewId = "fettle.craft";
@@ -55,12 +56,14 @@ function pathOf(file: string): string {
 }
 
 function itemOf(row: OutlineRow, tree: WorkspaceTree | null): TreeItem {
-  const item = new TreeItem(row.label, STATES[row.unfolds]);
+  const item = new TreeItem(visibleLine(row.label), STATES[row.unfolds]);
   item.id = row.id;
-  item.description = row.aside;
-  item.tooltip = row.more;
+  item.description = visibleLine(row.aside);
+  item.tooltip = visibleText(row.more);
   item.contextValue = row.kind;
-  item.accessibilityInformation = { label: [row.label, nameOfKind(row), row.aside].filter(Boolean).join(", ") };
+  item.accessibilityInformation = {
+    label: visibleLine([row.label, nameOfKind(row), row.aside].filter(Boolean).join(", ")),
+  };
   item.iconPath = iconOf(row, tree);
   const uri = uriOfRow(row, tree);
   if (uri && row.kind !== "users") {

@@ -1,4 +1,5 @@
 /** A drawing as the text of an SVG file, in colours of its own. */
+import { escapeHtml } from "../text/html.ts";
 import { lettered } from "./lettering.ts";
 import { motorsStyle } from "./motors-style.ts";
 import { motion, steady, styleSheet, type Theme } from "./palette.ts";
@@ -47,23 +48,13 @@ export function boundsWithMargin(scene: SceneNode, { margin = 0 }: Pick<FileDeta
 }
 
 function written(node: SceneNode | string): string {
-  if (typeof node === "string") return escaped(node);
+  if (typeof node === "string") return escapeHtml(node);
   const head = `<${node.tag}${attributesOf(node.attributes)}`;
   return node.children.length === 0 ? `${head}/>` : `${head}>${node.children.map(written).join("")}</${node.tag}>`;
 }
 
 function attributesOf(attributes: Readonly<Record<string, string | number>>): string {
   return Object.entries(attributes)
-    .map(([name, value]) => ` ${name}="${escaped(String(value))}"`)
+    .map(([name, value]) => ` ${name}="${escapeHtml(String(value))}"`)
     .join("");
-}
-
-/** Safe in text and in attributes; characters that XML forbids are replaced. */
-function escaped(text: string): string {
-  return text
-    .replaceAll(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu, "\ufffd")
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");
 }

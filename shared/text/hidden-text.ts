@@ -26,6 +26,11 @@ const INVISIBLE =
   /[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u2028\u2029\u2800\ufff9-\ufffb]|\p{Default_Ignorable_Code_Point}|[\u{1d173}-\u{1d17a}]/u;
 const BLANK = /\p{Zs}/u;
 
+/** Whether a text may have a character that turns its direction or does not show; one of a letter's own kind counts too. */
+export function mayHide(text: string): boolean {
+  return DIRECTION.test(text) || INVISIBLE.test(text);
+}
+
 /**
  * The characters of a stretch of a line of which to tell, in order. `isForeign`: the text around it is written in
  * another script than the Latin one, so a word all of whose letters look like Latin ones may well be none.

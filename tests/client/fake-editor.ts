@@ -282,7 +282,15 @@ export class DocumentLink {
   ) {}
 }
 export class MarkdownString {
-  constructor(readonly value: string) {}
+  constructor(public value = "") {}
+  appendMarkdown(markdown: string) {
+    this.value += markdown;
+    return this;
+  }
+  /** Escaped as the editor does it, but for the blanks. */
+  appendText(text: string) {
+    return this.appendMarkdown(text.replaceAll(/[\\`*_{}[\]()#+\-!~<>&]/g, "\\$&"));
+  }
 }
 export class Hover {
   constructor(readonly contents: MarkdownString) {}

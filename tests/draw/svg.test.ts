@@ -18,7 +18,7 @@ test("text of a script is escaped", () => {
   const svg = toSvg(drawGoggles(picture([element("craft", 1, 1, '<&">\u0001')])), "light", {
     title: "</title><script>",
   });
-  expect(svg).toContain("&lt;&amp;&quot;&gt;\ufffd");
+  expect(svg).toContain("&lt;&amp;&quot;&gt;‹U+0001 control character›");
   expect(svg).not.toContain("<script");
 });
 

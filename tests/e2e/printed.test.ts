@@ -5,9 +5,9 @@ import { benchPage, type SheetPictures } from "../../shared/ide/bench/bench-page
 import { sheetPictures } from "../../shared/ide/bench/sheet-pictures.ts";
 import { fleetPage } from "../../shared/ide/fleet/fleet-page.ts";
 import type { BenchList } from "../../shared/protocol/bench.ts";
+import { hostileTexts } from "../hostile-texts.ts";
 import { listOf, phase, reading, richList, step } from "../ide/bench/hand-made-lists.ts";
 import { richFleet } from "../ide/fleet/hand-made-fleets.ts";
-import { hostileTexts } from "../ide/print/hostile-texts.ts";
 import { workspaceOf } from "../rules/check.ts";
 import { newPage } from "./browser.ts";
 import { pageViolations, screenshot } from "./looks.ts";

@@ -6,8 +6,8 @@ import {
   nameOfCheck,
   readingInWords,
 } from "../../../shared/draw/bench-words.ts";
-import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchStep } from "../../../shared/protocol/bench.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import { oneLine } from "./io.ts";
 
 /** Columns that are read without turning the head. */
@@ -46,7 +46,7 @@ function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesI
     ...(expect === null ? [] : [wrapped(expect, inner, inner)]),
     ...(why === "" ? [] : [wrapped(why, `${inner}(`, `${inner} `).replace(/\n$/, ")\n")]),
     // A board's line is not broken: it is copied from here.
-    ...lines.map((line) => `${inner}| ${line.replace(CONTROL, " ")}\n`),
+    ...lines.map((line) => `${inner}| ${visibleText(line.replace(CONTROL, " "))}\n`),
     ...readings.map((reading) => {
       const words = readingInWords(reading);
       return wrapped(`${reading.what}${words === "" ? "" : ` (${words})`}: ________`, `${inner}> `, `${inner}  `);

@@ -26,7 +26,7 @@ export function craftText(shown: EffectiveCraft & { readonly missing?: readonly 
   for (const row of elementRows(shown.osdSecond)) add("osd-second", row);
   for (const line of shown.verbatim) add(`verbatim "${line.dialect}"`, ["|", line.text, from(line)]);
   const handset = shown.handset ? `${shown.handset.name} (${shown.handset.file})` : "none";
-  const parts = [...sections].map(([name, rows]) => `${name}\n${table(rows)}`);
+  const parts = [...sections].map(([name, rows]) => `${oneLine(name)}\n${table(rows)}`);
   return `${[`craft    ${oneLine(shown.craft)}\nhandset  ${oneLine(handset)}\n${missingText(shown.missing)}`, ...parts].join("\n")}`;
 }
 

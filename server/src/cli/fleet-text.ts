@@ -1,6 +1,7 @@
 /** All craft side by side, as a person reads it. */
-import { visibleText } from "../../../shared/ide/print/shown-text.ts";
+
 import type { Fleet, FleetTable, FleetVideo } from "../../../shared/protocol/fleet.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import { oneLine as withoutBreaks } from "./io.ts";
 import { type Head, paragraph, tableBlocks } from "./table-blocks.ts";
 

@@ -73,7 +73,7 @@ async function formatFiles(paths: readonly string[], isCheck: boolean, io: Io): 
       tell(`${name}: ${problem}`);
     } else if (text !== print(tree)) {
       changed++;
-      io.out(`${name}\n`);
+      io.out(`${oneLine(name)}\n`);
       const ends = lineEndsOf(tree);
       if (ends.mixed) tell(`${name}: its lines end in several ways; the most frequent one is ${ends.name}`);
     }

@@ -5,6 +5,7 @@ import { formatted, whyNotFormatted } from "../../../shared/ide/format/format.ts
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { parse } from "../../../shared/syntax/parse.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import { readAnyBytes } from "../node/disk.ts";
 import { onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -36,7 +37,15 @@ async function shownText(bytes: Uint8Array, io: Io): Promise<string | null> {
   if (whyNotFormatted(tree) !== null) return null;
   // What is wrong with own words is for others to tell: a diff has no place for it.
   const { catalogue } = await wordsAround({ ...io, error: () => {} });
-  return diffText(formatted(tree, catalogue));
+  return shownLines(diffText(formatted(tree, catalogue)));
+}
+
+/** What git shows is read at a terminal, so it is text alone; line ends stay, as a diff tells of them too. */
+function shownLines(text: string): string {
+  return text
+    .split(/(\r\n?|\n)/)
+    .map((part, i) => (i % 2 === 0 ? visibleText(part) : part))
+    .join("");
 }
 
 export const command: Command = { help, run };

@@ -1,5 +1,7 @@
 /** Everything outside a command that it uses, so that it can be run without a process of its own. */
 
+import { visibleText } from "../../../shared/text/visible-text.ts";
+
 /** The streams and the place of one run. */
 export interface Io {
   /** The working folder, an absolute path with `/`. */
@@ -46,9 +48,9 @@ export interface Command {
 /** The reason why a command cannot run: told in one line, with exit status 2. */
 export class CannotRun extends Error {}
 
-/** Text without what would break a line or command a terminal. */
+/** Text without what would break a line or command a terminal, and with nothing in it that turns its direction or hides. */
 export function oneLine(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, " ").trim();
+  return visibleText(text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, " ")).trim();
 }
 
 /** Whether text may be coloured: at a terminal that can, where nobody asks for none (no-color.org). */

@@ -1,5 +1,6 @@
 /** From arguments to the command that they name. */
 import { similarNames } from "../../../shared/model/similar-names.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
 
 interface Entry {
@@ -115,7 +116,8 @@ const commands: Readonly<Record<string, Entry>> = {
 };
 
 /** Runs a command line and gives its exit status. Nothing that a user hands over makes it throw. */
-export async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+export async function run(args: readonly string[], streams: Io): Promise<ExitStatus> {
+  const io = readable(streams);
   const [name, ...rest] = withWholeName(args);
   try {
     if (name === undefined) throw new CannotRun("say which command: fettle --help lists them");
@@ -138,6 +140,21 @@ export async function run(args: readonly string[], io: Io): Promise<ExitStatus> 
     io.error(`fettle: ${oneLine(reason(error))}\n`);
     return 2;
   }
+}
+
+/** The same streams: what is told on standard error, or asked there, is for people alone, whatever a script has in it. */
+function readable(io: Io): Io {
+  const { converse } = io;
+  return {
+    ...io,
+    error: (text) => io.error(visibleText(text)),
+    ...(converse && {
+      converse: () => {
+        const conversation = converse();
+        return { ...conversation, ask: (prompt) => conversation.ask(visibleText(prompt)) };
+      },
+    }),
+  };
 }
 
 /** The arguments with a command of two words, such as “new handset”, as the one word that it is. */

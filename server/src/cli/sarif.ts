@@ -10,6 +10,7 @@ import { encodedPart } from "../../../shared/protocol/addresses.ts";
 import type { Finding, PlaceRange, Severity } from "../../../shared/protocol/findings.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { visibleNotice } from "../../../shared/text/visible-text.ts";
 import type { Opened } from "./scripts.ts";
 import { version } from "./version.ts";
 
@@ -67,7 +68,10 @@ export function sarifText(run: SarifRun): string {
           {
             executionSuccessful: run.refused.length === 0,
             ...(run.refused.length > 0 && {
-              toolExecutionNotifications: run.refused.map((text) => ({ level: "error", message: { text } })),
+              toolExecutionNotifications: run.refused.map((text) => ({
+                level: "error",
+                message: { text: visibleNotice(text) },
+              })),
             }),
           },
         ],
@@ -113,14 +117,15 @@ function sarifResult(finding: Finding, ruleIndex: number, run: SarifRun, fingerp
     ruleId: code,
     ruleIndex,
     level: LEVELS[severity],
-    message: { text: message },
+    // A viewer makes a link of “[words](address)”, which a text of a script may hold.
+    message: { text: visibleNotice(message) },
     locations: [{ physicalLocation: physicalLocation(file, range, run) }],
     ...(run.isChange && { baselineState: "new" }),
     partialFingerprints: { "fettleFinding/v1": fingerprint(finding) },
     ...(related.length > 0 && {
       relatedLocations: related.map((each, id) => ({
         id,
-        message: { text: each.message },
+        message: { text: visibleNotice(each.message) },
         physicalLocation: physicalLocation(each.file, each.range, run),
       })),
     }),
@@ -133,7 +138,7 @@ function fixesOf({ fixes }: Finding, run: SarifRun) {
   return fixes
     .filter(({ edits }) => edits.length > 0)
     .map(({ title, edits }) => ({
-      description: { text: title },
+      description: { text: visibleNotice(title) },
       artifactChanges: [...new Set(edits.map(({ file }) => file))].map((file) => ({
         artifactLocation: artifactLocation(file, run),
         replacements: edits

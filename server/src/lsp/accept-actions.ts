@@ -4,6 +4,7 @@ import { type CodeAction, CodeActionKind, type Diagnostic } from "vscode-languag
 import type { OfferedNote } from "../../../shared/ide/edits/acceptances.ts";
 import type { AcceptArgument, AcceptChoice } from "../../../shared/protocol/accept.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import type { Documents } from "./documents.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -45,7 +46,8 @@ function isInLayer({ reach }: OfferedNote): boolean {
 
 /** The action that writes one note. */
 function writing(note: OfferedNote, documents: Documents, form: AcceptForm): CodeAction {
-  const { title, reasonAt } = note;
+  const { reasonAt } = note;
+  const title = visibleLine(note.title);
   if (form.command === null) return { title, edit: editOf(note, documents, form) };
   const place = { uri: documents.uriOf(reasonAt.file), position: reasonAt.position };
   return {

@@ -8,6 +8,7 @@ import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
 import type { Steps } from "../../../shared/text/steps.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import { type AcceptForm, toAcceptActions } from "./accept-actions.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
@@ -117,7 +118,7 @@ export function isAsked(kind: string, only: readonly string[] | undefined): bool
 
 function fixes({ file, range }: Asked, { documents, editForm, pageOfRule }: Parts): CodeAction[] {
   return fixesAt(documents.now(), file, range).map((fix) => ({
-    title: fix.title,
+    title: visibleLine(fix.title),
     kind: CodeActionKind.QuickFix,
     diagnostics: [toDiagnostic(fix.finding, documents.uriOf, pageOfRule)],
     isPreferred: fix.only,
@@ -163,7 +164,7 @@ async function mayCalibrate(documents: Documents, uri: Uri, range: Range): Promi
 
 function calibrations({ file, range }: Asked, { documents, editForm }: Parts): CodeAction[] {
   return calibrationsAt(documents.now(), file, range).map(({ title, files }) => ({
-    title,
+    title: visibleLine(title),
     kind: CodeActionKind.RefactorRewrite,
     edit: toWorkspaceEdit(
       files.flatMap((each) => each.edits.map((edit) => ({ file: each.file, ...edit }))),

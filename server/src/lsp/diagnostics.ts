@@ -8,6 +8,7 @@ import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import { findingSteps } from "../../../shared/rules/engine/engine.ts";
 import type { Steps } from "../../../shared/text/steps.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import type { Documents } from "./documents.ts";
 import { inSlicesOver } from "./slices.ts";
 import { type PageOfRule, toDiagnostic, type UriOf } from "./to-lsp.ts";
@@ -61,7 +62,7 @@ export function wordsDiagnostics(problems: readonly WordsProblem[], uriOf: UriOf
       range,
       severity: severity === "error" ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
       source: "fettle",
-      message: where === "" ? message : `${where}: ${message}`,
+      message: visibleText(where === "" ? message : `${where}: ${message}`),
     });
   }
   return told;

@@ -9,6 +9,7 @@ import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
@@ -86,7 +87,7 @@ export function answerFeatures(parts: Parts): void {
       return linksOf(now(), file).map((link) => ({
         range: link.range,
         target: uriOf(link.file),
-        tooltip: link.tooltip,
+        tooltip: visibleLine(link.tooltip),
       }));
     }),
   );

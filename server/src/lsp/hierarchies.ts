@@ -12,6 +12,7 @@ import {
 import { type FileItem, fileItemAt, filesThatUse, filesUsedBy } from "../../../shared/ide/structure/used-files.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { fileNameOf } from "../../../shared/text/file-name.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import { broughtBack, type Shape } from "./brought-back.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
@@ -91,7 +92,15 @@ function toCallItem(
   uriOf: UriOf,
 ): CallHierarchyItem {
   const data: CallData = { craft: uriOf(craft), part };
-  return { name, kind: PART_KINDS[kind], detail, uri: uriOf(file), range, selectionRange: nameRange, data };
+  return {
+    name: visibleLine(name),
+    kind: PART_KINDS[kind],
+    detail: visibleLine(detail),
+    uri: uriOf(file),
+    range,
+    selectionRange: nameRange,
+    data,
+  };
 }
 
 const FILE_KINDS = {
@@ -102,6 +111,13 @@ const FILE_KINDS = {
 } as const;
 
 function toTypeItem({ name, kind, file, range, nameRange }: FileItem, uriOf: UriOf): TypeHierarchyItem {
-  const detail = `${kind}, ${fileNameOf(file)}`;
-  return { name, kind: FILE_KINDS[kind], detail, uri: uriOf(file), range, selectionRange: nameRange };
+  const detail = visibleLine(`${kind}, ${fileNameOf(file)}`);
+  return {
+    name: visibleLine(name),
+    kind: FILE_KINDS[kind],
+    detail,
+    uri: uriOf(file),
+    range,
+    selectionRange: nameRange,
+  };
 }

@@ -2,6 +2,7 @@
 import type { Connection, InlayHint } from "vscode-languageserver";
 import { type InlayHint as Hint, hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
+import { visibleLine, visibleText } from "../../../shared/text/visible-text.ts";
 import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
@@ -30,7 +31,9 @@ export function answerHints({ connection, documents, guard, abilities, settings 
       const file = await loadFor(documents, params);
       const shown = hintsOf(documents.now(), file, params.range).filter(({ kind }) => settings().showsHint(kind));
       const data: HintData | null = abilities().resolvesHints ? { uri: params.textDocument.uri } : null;
-      return shown.map((hint) => (data ? { ...toHint(hint), data } : { ...toHint(hint), tooltip: hint.tooltip }));
+      return shown.map((hint) =>
+        data ? { ...toHint(hint), data } : { ...toHint(hint), tooltip: visibleText(hint.tooltip) },
+      );
     }),
   );
   inlayHint.resolve(
@@ -40,7 +43,7 @@ export function answerHints({ connection, documents, guard, abilities, settings 
       const file = await loadFor(documents, { textDocument: { uri: asUri(data.uri) } });
       const range = { start: hint.position, end: hint.position };
       const same = hintsOf(documents.now(), file, range).find((each) => toHint(each).label === hint.label);
-      return same ? { ...hint, tooltip: same.tooltip } : hint;
+      return same ? { ...hint, tooltip: visibleText(same.tooltip) } : hint;
     }),
   );
 }
@@ -49,7 +52,7 @@ function toHint({ at, label }: Hint) {
   return {
     position: at,
     // The editor's own padding is too narrow to tell the hint from the value.
-    label: `\u00a0${label}`,
+    label: `\u00a0${visibleLine(label)}`,
     paddingLeft: true,
     paddingRight: true,
   } satisfies InlayHint;

@@ -1,5 +1,6 @@
 /** Texts for clients that show Markdown, and for those that do not. */
 import type { MarkupContent } from "vscode-languageserver-types";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 
 /** Whether a client shows Markdown in some place, by what it says of it; one that says nothing gets Markdown. */
 export function showsMarkdown(formats: readonly string[] | undefined): boolean {
@@ -7,11 +8,12 @@ export function showsMarkdown(formats: readonly string[] | undefined): boolean {
 }
 
 /** A text in Markdown as the client can show it. */
-export function markup(markdown: string, isMarkdownShown: boolean): MarkupContent {
+export function markup(words: string, isMarkdownShown: boolean): MarkupContent {
+  const markdown = visibleText(words);
   return isMarkdownShown ? { kind: "markdown", value: markdown } : { kind: "plaintext", value: unmarked(markdown) };
 }
 
-const SIGN = /\\([\\`*_{}[\]<>#|~!])/g;
+const SIGN = /\\([\\`*_{}[\]<>#|~!&@:.)=+-])/g;
 
 /** The text without its marks, as it would be read aloud; what stands in backquotes stays as it is. */
 function unmarked(markdown: string): string {

@@ -12,6 +12,7 @@ import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { ChangeOrigin } from "../../../shared/protocol/origin.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
 import type { Steps } from "../../../shared/text/steps.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import type { Documents } from "./documents.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -48,7 +49,8 @@ export function* originActions(
   const now = documents.now();
   const actions: CodeAction[] = [];
   for (const offer of offersAt(now, file, range).filter(({ kind }) => isWanted(KINDS[kind]))) {
-    const { kind, title, craft } = offer;
+    const { kind, craft } = offer;
+    const title = visibleLine(offer.title);
     if (form.command === null) {
       actions.push(...(yield* worked({ uri, file, range }, offer, now, documents, form)));
       continue;
@@ -71,7 +73,9 @@ function* worked(
 ): Steps<CodeAction[]> {
   yield;
   const action = (named: string, moved: Moved): CodeAction[] =>
-    moved.kind === "edits" ? [{ title: named, kind: KINDS[kind], edit: toEdit(moved, documents, form) }] : [];
+    moved.kind === "edits"
+      ? [{ title: visibleLine(named), kind: KINDS[kind], edit: toEdit(moved, documents, form) }]
+      : [];
   switch (kind) {
     case "override":
       return action(title, overrideHere(now, file, range.start, craft));

@@ -1,4 +1,5 @@
 /** An answer that is no result: a refusal in words, or the end of a request that the client no longer wants. */
+import { visibleText } from "../../../shared/text/visible-text.ts";
 
 /** The codes of the protocol (`LSPErrorCodes` and `ErrorCodes`) that the server answers with. */
 export const CODES = {
@@ -19,7 +20,7 @@ export class Refused extends Error {
 
   /** `message` is for the pilot: an editor shows it. */
   constructor(message: string, code: number = CODES.requestFailed, data?: unknown) {
-    super(message);
+    super(visibleText(message));
     this.code = code;
     this.data = data;
   }

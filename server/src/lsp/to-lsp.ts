@@ -26,6 +26,7 @@ import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { FollowLens } from "../../../shared/protocol/lenses.ts";
 import type { ShowPositions } from "../../../shared/protocol/panel.ts";
+import { visibleLine, visibleText, withoutIcons } from "../../../shared/text/visible-text.ts";
 
 /** The address of a rule's page; null where there are no pages. */
 export type PageOfRule = (code: string) => string | null;
@@ -48,10 +49,10 @@ export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: PageOfR
     severity: SEVERITIES[finding.severity],
     code: finding.code,
     source: "fettle",
-    message: finding.message,
+    message: visibleText(finding.message),
     ...(href !== null && { codeDescription: { href } }),
     relatedInformation: finding.related.map(({ message, file, range }) => ({
-      message,
+      message: visibleText(message),
       location: { uri: uriOf(file), range },
     })),
   };
@@ -115,9 +116,9 @@ export function toCompletionItem(
 ): CompletionItem {
   const isSnippet = item.snippet && snippets;
   return {
-    label: item.label,
+    label: visibleLine(item.label),
     kind: COMPLETION_KINDS[item.kind],
-    detail: item.detail,
+    detail: visibleLine(item.detail),
     sortText: item.sort,
     filterText: item.filter,
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
@@ -142,8 +143,8 @@ const SYMBOL_KINDS: Record<ScriptSymbol["kind"], SymbolKind> = {
 /** A symbol with those below it. */
 export function toSymbol(symbol: ScriptSymbol): DocumentSymbol {
   return {
-    name: symbol.name || "…",
-    detail: symbol.detail,
+    name: visibleLine(symbol.name) || "…",
+    detail: visibleLine(symbol.detail),
     kind: SYMBOL_KINDS[symbol.kind],
     range: symbol.range,
     selectionRange: symbol.nameRange,
@@ -175,7 +176,8 @@ export function toFoldingRange({ startLine, endLine, kind }: Fold): FoldingRange
  * Words above a line, with the client's command where they lead somewhere. Without such a command they stay words, and
  * those that only lead somewhere are left out.
  */
-export function toCodeLens({ range, title, action }: Lens, uri: Uri, command: string | null): CodeLens[] {
+export function toCodeLens({ range, title: words, action }: Lens, uri: Uri, command: string | null): CodeLens[] {
+  const title = withoutIcons(visibleLine(words));
   // An empty command is shown as plain text: there is nothing to click.
   const plain: CodeLens[] = [{ range, command: { title, command: "" } }];
   if (action === null) return plain;

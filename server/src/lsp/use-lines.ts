@@ -10,6 +10,7 @@ import {
 import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { USE_LINES_REQUEST, type UseLinesParams, type UseLinesResult } from "../../../shared/protocol/use-lines.ts";
+import { visibleNotice } from "../../../shared/text/visible-text.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
@@ -112,7 +113,7 @@ function toEdit(
   { connection, documents, abilities, settings }: Parts,
 ): WorkspaceEdit | null {
   if (left.length > 0)
-    void connection.sendNotification("window/showMessage", { type: WARNING, message: left.join(" ") });
+    void connection.sendNotification("window/showMessage", { type: WARNING, message: visibleNotice(left.join(" ")) });
   if (edits.length === 0) return null;
   const { versionsEdits, asksAboutEdits } = abilities();
   const edit = toWorkspaceEdit(edits, documents, versionsEdits ? "versioned" : "plain");

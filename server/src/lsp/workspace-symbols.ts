@@ -8,6 +8,7 @@ import {
   placeOfSymbol,
 } from "../../../shared/ide/structure/workspace-symbols.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
+import { visibleLine } from "../../../shared/text/visible-text.ts";
 import { broughtBack } from "./brought-back.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
@@ -85,9 +86,9 @@ function toWorkspaceSymbol(
   const data: SymbolData = { kind, name, line: nameRange.start.line };
   return {
     // An editor looks for what was typed in the name as well, and leaves out what has none of it.
-    name: words === null ? name : `${name} · ${words}`,
+    name: visibleLine(words === null ? name : `${name} · ${words}`),
     kind: isKnown ? own : SymbolKind.Constant,
-    containerName: container,
+    containerName: visibleLine(container),
     ...(resolvesSymbols
       ? { location: { uri: uriOf(file) }, data }
       : { location: { uri: uriOf(file), range: nameRange } }),

@@ -1,8 +1,8 @@
 /** The bench list as Markdown, with boxes to tick. */
 import { countInWords, duesInWords, kindInWords, nameOfCheck, readingInWords } from "../../draw/bench-words.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchReading, BenchStep } from "../../protocol/bench.ts";
+import { visibleText } from "../../text/visible-text.ts";
 import { paragraphs, plainText } from "../context/markdown.ts";
-import { visibleText } from "../print/shown-text.ts";
 
 /** The list, as one file of Markdown; what pilots named is escaped. */
 export function benchMarkdown(list: BenchList): string {

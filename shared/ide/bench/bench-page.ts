@@ -8,8 +8,9 @@ import type {
   BenchReading,
   BenchStep,
 } from "../../protocol/bench.ts";
+import { escapeHtml } from "../../text/html.ts";
 import { imageOf, printPage } from "../print/page.ts";
-import { shortened, shownText } from "../print/shown-text.ts";
+import { shortened } from "../print/shown-text.ts";
 import { BENCH_STYLE } from "./bench-page-style.ts";
 
 /** Drawings that stand on their own, and what they show in words. */
@@ -47,7 +48,7 @@ export function benchPage(list: BenchList, pictures: SheetPictures): string {
   const body = [
     headOf(list),
     "<main>",
-    `<p class="warning">${shownText(list.warning)}</p>`,
+    `<p class="warning">${escapeHtml(list.warning)}</p>`,
     countsOf(list),
     ...phases,
     daysOf(list.checks),
@@ -75,8 +76,8 @@ function headOf(list: BenchList): string {
   const { craft, file } = list;
   return `<header class="title">
 <p class="kind">${kindInWords(list)}</p>
-<h1><bdi>${shownText(shortened(craft, NAME_MOST))}</bdi></h1>
-<p class="quiet"><bdi>${shownText(file)}</bdi></p>
+<h1><bdi>${escapeHtml(shortened(craft, NAME_MOST))}</bdi></h1>
+<p class="quiet"><bdi>${escapeHtml(file)}</bdi></p>
 <p class="signed"><label>done on <input class="ruled" autocomplete="off"></label> <label>by <input class="ruled" autocomplete="off"></label></p>
 </header>`;
 }
@@ -94,19 +95,19 @@ function phaseOf({ name, title, how, steps }: BenchPhase, number: number, sheet:
     return stepOf(step, count, whyOf(step, sheet), elsewhere(step.picture, before));
   });
   const parts = [
-    `<h2 id="phase-${number}"><span class="number">${number}</span> ${shownText(title)}</h2>`,
-    how === null ? "" : `<p class="how">${shownText(how)}</p>`,
+    `<h2 id="phase-${number}"><span class="number">${number}</span> ${escapeHtml(title)}</h2>`,
+    how === null ? "" : `<p class="how">${escapeHtml(how)}</p>`,
     ...figures,
     `<ol class="steps">\n${items.join("\n")}\n</ol>`,
   ];
-  return `<section aria-labelledby="phase-${number}" class="phase" data-phase="${shownText(name)}">
+  return `<section aria-labelledby="phase-${number}" class="phase" data-phase="${escapeHtml(name)}">
 ${parts.filter((part) => part !== "").join("\n")}
 </section>`;
 }
 
 function whyOf(step: BenchStep, { dues }: Sheet): string {
   const why = dues(step);
-  return why === "" ? "" : `<p class="why">${shownText(why)}</p>`;
+  return why === "" ? "" : `<p class="why">${escapeHtml(why)}</p>`;
 }
 
 /** The picture in the part that first uses it. */
@@ -114,13 +115,13 @@ function figureFor(name: BenchPictureName | null, part: number, { pictures, draw
   const picture = name && pictures[name];
   if (!name || !picture || drawnIn.has(name)) return "";
   drawnIn.set(name, part);
-  const note = picture.note === "" ? "" : `: ${shownText(picture.note)}`;
+  const note = picture.note === "" ? "" : `: ${escapeHtml(picture.note)}`;
   const figures = picture.svgs.map((svg, index) => {
     // Caption and words are of all of them together.
     const isFirst = index === 0;
     const caption = isFirst ? `<figcaption>${CAPTIONS[name]}${note}</figcaption>` : "";
     const id = isFirst ? ` id="picture-${name}"` : "";
-    const alt = isFirst ? shownText(picture.words) : "";
+    const alt = isFirst ? escapeHtml(picture.words) : "";
     return `<figure${id} class="${picture.stands} of-${name}">${caption}<img src="${imageOf(svg)}" alt="${alt}"></figure>`;
   });
   return figures.join("\n");
@@ -137,33 +138,33 @@ function stepOf(step: BenchStep, number: string, why: string, where: string): st
   const box = `box-${number}`;
   const parts = [
     why,
-    `<div class="said"><p class="what"><label for="${box}">${shownText(what)}</label></p>${
-      expect === null ? "" : `<p class="expect" id="see-${number}">${shownText(expect)}</p>`
+    `<div class="said"><p class="what"><label for="${box}">${escapeHtml(what)}</label></p>${
+      expect === null ? "" : `<p class="expect" id="see-${number}">${escapeHtml(expect)}</p>`
     }</div>`,
-    caution === null ? "" : `<p class="caution"><strong>${shownText(caution)}</strong></p>`,
+    caution === null ? "" : `<p class="caution"><strong>${escapeHtml(caution)}</strong></p>`,
     lines.length === 0
       ? ""
-      : `<pre class="lines${lines.length > MOST_TOGETHER ? " long" : ""}">${lines.map(shownText).join("\n")}</pre>`,
+      : `<pre class="lines${lines.length > MOST_TOGETHER ? " long" : ""}">${lines.map(escapeHtml).join("\n")}</pre>`,
     readings.length === 0 ? "" : `<ul class="plain readings">${readings.map(readingOf).join("")}</ul>`,
     where,
   ];
   const said = parts.filter((part) => part !== "").join("\n");
   const described = expect === null ? "" : ` aria-describedby="see-${number}"`;
-  return `<li><div class="step" data-step="${shownText(id)}"><input type="checkbox" id="${box}"${described}><span class="number">${number}</span><div>
+  return `<li><div class="step" data-step="${escapeHtml(id)}"><input type="checkbox" id="${box}"${described}><span class="number">${number}</span><div>
 ${said}
 </div></div></li>`;
 }
 
 /** A step that needs nothing: its day in place of a box. */
 function doneStep({ id, what }: BenchStep, day: string, number: string): string {
-  return `<li><div class="step done" data-step="${shownText(id)}"><span class="number">${number}</span><p>${shownText(what)} <span class="day">done ${shownText(day)}</span></p></div></li>`;
+  return `<li><div class="step done" data-step="${escapeHtml(id)}"><span class="number">${number}</span><p>${escapeHtml(what)} <span class="day">done ${escapeHtml(day)}</span></p></div></li>`;
 }
 
 /** What to read, what should be read, and a line to write it on. */
 function readingOf(reading: BenchReading): string {
   const { what, form } = reading;
   const beside = readingInWords(reading);
-  return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="should">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
+  return `<li class="reading"><label><span class="asked">${escapeHtml(what)}</span> <span class="should">${escapeHtml(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${escapeHtml(form)}"></label> <span class="form" aria-hidden="true">such as ${escapeHtml(form)}</span></li>`;
 }
 
 /** The days that the script keeps, with a line for the new one where one is due. */
@@ -172,11 +173,11 @@ function daysOf(checks: readonly BenchCheckState[]): string {
   const rows = checks.map(({ name, title, due, at }) => {
     const day =
       due.state === "done"
-        ? `done ${shownText(due.day)}`
-        : `<input class="ruled" autocomplete="off" aria-label="day of ${shownText(title)}">`;
+        ? `done ${escapeHtml(due.day)}`
+        : `<input class="ruled" autocomplete="off" aria-label="day of ${escapeHtml(title)}">`;
     // A check that had a day says why it is to be done again.
-    const again = due.state === "due" && at !== null ? ` <span class="again">${shownText(due.why)}</span>` : "";
-    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(nameOfCheck({ name }))}</code>${again}</td><td>${day}</td></tr>`;
+    const again = due.state === "due" && at !== null ? ` <span class="again">${escapeHtml(due.why)}</span>` : "";
+    return `<tr><th scope="row">${escapeHtml(title)}</th><td><code>${escapeHtml(nameOfCheck({ name }))}</code>${again}</td><td>${day}</td></tr>`;
   });
   return `<section aria-labelledby="days">
 <h2 id="days">Days to write into “bench”</h2>
@@ -194,7 +195,7 @@ function unknownOf(unknown: readonly string[]): string {
   return `<section aria-labelledby="unknown">
 <h2 id="unknown">What the script does not say</h2>
 <ul class="points">
-${unknown.map((each) => `<li>${shownText(each)}</li>`).join("\n")}
+${unknown.map((each) => `<li>${escapeHtml(each)}</li>`).join("\n")}
 </ul>
 </section>`;
 }

@@ -13,8 +13,7 @@ import {
   describeSetting,
 } from "../context/describe.ts";
 import { effectiveEntryIn, type NamedEntry } from "../context/effective-entry.ts";
-import { list, paragraphs, plainText } from "../context/markdown.ts";
-import { codeText } from "./code-text.ts";
+import { codeSpan, list, paragraphs, plainText } from "../context/markdown.ts";
 
 /** Where a link leads on this client. */
 export interface LineLinks {
@@ -64,14 +63,14 @@ export function lineWords(
   const { catalogue } = workspace;
   const said = line.says.flatMap((each) => saidIn(catalogue, each) ?? []);
   const heads: Readonly<Record<ReadLine["state"], string>> = {
-    read: said.length > 0 ? line.says.map(codeText).join(", ") : "Says that nothing is set.",
+    read: said.length > 0 ? line.says.map(codeSpan).join(", ") : "Says that nothing is set.",
     odd: "**Odd**: a line of the dialect nearly reads it.",
     kept: "**Kept** as it is: no line of the dialect reads it.",
     idle: "Says nothing to the craft: a comment, a heading, or what stands first or last.",
   };
   const slots = line.slots.map(
     ({ start, end, name, means }) =>
-      `${codeText(text.slice(start, end) || " ")} is ${codeText(means)}${name === "#" ? " (its number)" : ""}`,
+      `${codeSpan(text.slice(start, end) || " ")} is ${codeSpan(means)}${name === "#" ? " (its number)" : ""}`,
   );
   const descriptions = new Map(said.map((each) => [`${each.section}.${each.name}`, each]));
   return paragraphs(
@@ -110,7 +109,7 @@ function readBy(workspace: Workspace, file: FilePath, by: readonly number[], lin
     if (!found) return [];
     const address = links.line({ file, line });
     const name = `line ${line + 1} of ${plainText(dialect.name)}`;
-    return `${address === null ? name : `[${name}](${escaped(address)})`}: ${codeText(found.text.trim())}`;
+    return `${address === null ? name : `[${name}](${escaped(address)})`}: ${codeSpan(found.text.trim())}`;
   });
   return lines.length === 0 ? "" : paragraphs("Read by", list(lines));
 }

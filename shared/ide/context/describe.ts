@@ -14,7 +14,7 @@ import type {
 import { amountText } from "../../model/other-scale.ts";
 import { bandConditionText, type CraftTraits, possibleBands } from "../../model/usual-band.ts";
 import { briefComparisonLines } from "./brief-relations.ts";
-import { list, paragraphs, warning } from "./markdown.ts";
+import { codeSpan, list, paragraphs, warning } from "./markdown.ts";
 import { asksFor, neededByLine, needLine } from "./relation-lines.ts";
 
 /** The kinds of settings, in words. */
@@ -49,7 +49,7 @@ export function describeSetting(
       setting.why,
       list([
         ...setting.types.flatMap((type) => linesOfType(type, briefBandLines(traits))),
-        setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
+        setting.default === undefined ? "No default" : `Default: ${codeSpan(setting.default)}`,
         `Kind: ${SETTING_KINDS_IN_WORDS[setting.kind]}`,
         ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
         ...(setting.needs ?? []).map(needLine),

@@ -20,7 +20,32 @@ export function quoteNote(note: string): string {
   return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
 }
 
-/** A pilot's own text, escaped so that it is not read as Markdown. */
+/**
+ * A pilot's own text, escaped so that it is not read as Markdown: neither its marks nor what stands for characters, nor
+ * an address that readers make a link of by themselves.
+ */
 export function plainText(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>#|~!]/g, "\\$&");
+  return text
+    .replace(/[\\`*_{}[\]<>#|~!&@]|:(?=\/)|(?<=www)\./gi, "\\$&")
+    .replace(/^([ \t]*)([-+=]|\d{1,9}(?=[.)]))/gm, (_, blanks: string, mark: string) =>
+      /\d/.test(mark) ? `${blanks}${mark}\\` : `${blanks}\\${mark}`,
+    )
+    .replace(/^[ \t]{2,}/gm, " ");
+}
+
+/** Text as code, as it stands: between as many backticks as it takes; line breaks and blanks at the ends would be lost. */
+export function codeSpan(text: string): string {
+  const fence = "`".repeat(mostBackticks(text) + 1);
+  const pad = /^`|`$/.test(text) ? " " : "";
+  return `${fence}${pad}${text}${pad}${fence}`;
+}
+
+/** Lines as a block of code without colours, as they stand. */
+export function codeBlock(lines: string): string {
+  const fence = "`".repeat(Math.max(3, mostBackticks(lines) + 1));
+  return `${fence}text\n${lines}\n${fence}`;
+}
+
+function mostBackticks(text: string): number {
+  return Math.max(0, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));
 }

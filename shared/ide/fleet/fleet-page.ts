@@ -1,8 +1,8 @@
 /** The fleet as a sheet that is printed: tables in parts that fit the paper, the craft's name at each row of each part. */
 import type { Fleet, FleetCell, FleetTable, FleetVideo } from "../../protocol/fleet.ts";
+import { escapeHtml } from "../../text/html.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { printPage } from "../print/page.ts";
-import { shownText } from "../print/shown-text.ts";
 import { BREAKS, partsThatFit, type TablePart } from "./fleet-columns.ts";
 import { FLEET_STYLE } from "./fleet-page-style.ts";
 
@@ -33,7 +33,7 @@ function namesOf({ craft }: Fleet): string[] {
   const count = new Map<string, number>();
   for (const { name } of craft) count.set(name, (count.get(name) ?? 0) + 1);
   return craft.map(({ name, file }) => {
-    const shown = `<bdi>${shownText(name)}</bdi>`;
+    const shown = `<bdi>${escapeHtml(name)}</bdi>`;
     return count.get(name) === 1 ? shown : `${shown} <span class="what"><bdi>${breakable(file)}</bdi></span>`;
   });
 }
@@ -53,7 +53,7 @@ function craftSection({ craft }: Fleet): string {
   if (craft.length === 0) return `<p>There is no craft here.</p>`;
   const rows = craft.map(
     ({ name, file, handset }) =>
-      `<tr><th scope="row"><bdi>${shownText(name)}</bdi></th><td><bdi>${shownText(file)}</bdi></td><td>${handset === null ? "" : `<bdi>${shownText(handset.name)}</bdi>`}</td></tr>`,
+      `<tr><th scope="row"><bdi>${escapeHtml(name)}</bdi></th><td><bdi>${escapeHtml(file)}</bdi></td><td>${handset === null ? "" : `<bdi>${escapeHtml(handset.name)}</bdi>`}</td></tr>`,
   );
   return sectionOf(
     "craft",
@@ -70,7 +70,7 @@ ${rows.join("\n")}
 
 function sectionOf(id: string, title: string, body: string): string {
   return `<section aria-labelledby="${id}">
-<h2 id="${id}">${shownText(title)}</h2>
+<h2 id="${id}">${escapeHtml(title)}</h2>
 ${body}
 </section>`;
 }
@@ -121,13 +121,13 @@ ${lines.join("\n")}
 
 /** A name or a path that may go over several lines. */
 function breakable(text: string): string {
-  return text.split(BREAKS).map(shownText).join("<wbr>");
+  return text.split(BREAKS).map(escapeHtml).join("<wbr>");
 }
 
 function cellOf({ text, most }: FleetCell): string {
-  if (most === null) return `<td>${shownText(text)}</td>`;
-  const own = text === "" ? '<span class="aside">nothing</span>' : shownText(text);
-  const usual = most === "" ? "nothing" : shownText(most);
+  if (most === null) return `<td>${escapeHtml(text)}</td>`;
+  const own = text === "" ? '<span class="aside">nothing</span>' : escapeHtml(text);
+  const usual = most === "" ? "nothing" : escapeHtml(most);
   return `<td class="differs">${DIFFERS}\u00a0<strong>${own}</strong> <span class="most">most: ${usual}</span></td>`;
 }
 
@@ -142,12 +142,12 @@ function togetherOf(
   const parts = [`<h3>Flown together: ${flown}</h3>`];
   if (conflicts.length === 0) parts.push("<p>None of them is in the way of another.</p>");
   else
-    parts.push(`<ul class="points">${conflicts.map(({ message }) => `<li>${shownText(message)}</li>`).join("")}</ul>`);
-  if (noPlan !== null) parts.push(`<p>${shownText(noPlan)}</p>`);
+    parts.push(`<ul class="points">${conflicts.map(({ message }) => `<li>${escapeHtml(message)}</li>`).join("")}</ul>`);
+  if (noPlan !== null) parts.push(`<p>${escapeHtml(noPlan)}</p>`);
   else if (plan !== null && plan.length > 0) {
     const moves = plan.map(
       ({ craft, fromMhz, toMhz, note }) =>
-        `<li>${names[craft] ?? ""}: from ${fromMhz} MHz to ${toMhz} MHz${note === null ? "" : ` (${shownText(note)})`}</li>`,
+        `<li>${names[craft] ?? ""}: from ${fromMhz} MHz to ${toMhz} MHz${note === null ? "" : ` (${escapeHtml(note)})`}</li>`,
     );
     parts.push(`<p>With these changes nothing is in the way:</p><ul class="points">${moves.join("")}</ul>`);
   }
@@ -156,6 +156,6 @@ function togetherOf(
 
 function missingSection({ missing }: Fleet): string {
   if (missing.length === 0) return "";
-  const items = missing.map(({ file, why }) => `<li><bdi>${shownText(file)}</bdi>: ${shownText(why)}</li>`);
+  const items = missing.map(({ file, why }) => `<li><bdi>${escapeHtml(file)}</bdi>: ${escapeHtml(why)}</li>`);
   return sectionOf("missing", "What is not known", `<ul class="points">\n${items.join("\n")}\n</ul>`);
 }

@@ -5,7 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { type Adjustment, adjustedAt, adjustedText, adjustmentsOf } from "../../numbers/adjustments.ts";
 import { type Condition, type Subject, walkCondition } from "../../syntax/condition.ts";
 import { joinWithAnd } from "../../text/list.ts";
-import { list, paragraphs } from "../context/markdown.ts";
+import { list, paragraphs, plainText } from "../context/markdown.ts";
 import { type LinkTargets, lineLink } from "./links.ts";
 
 /** The settings that follow a control, each with its ends and its line; "" where none does. */
@@ -21,7 +21,8 @@ export function followersText(
   const still = idle.filter((each) => each.control === control);
   const lines = [
     ...moved.map((each) => {
-      const own = each.ownIn === null ? "" : `; ${each.ownIn} has its own, and whether it moves too is not said`;
+      const own =
+        each.ownIn === null ? "" : `; ${plainText(each.ownIn)} has its own, and whether it moves too is not said`;
       return `${each.name}, from ${endsText(each)}, ${lineLink(each.source, from, links)}${own}`;
     }),
     ...still.map(

@@ -1,7 +1,7 @@
 /** The hover of a code in an `allow` comment: what is accepted, and where. */
 import type { Allowance, Script } from "../../model/script.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import { paragraphs } from "../context/markdown.ts";
+import { codeSpan, paragraphs } from "../context/markdown.ts";
 import type { PageName } from "../reference/page-names.ts";
 import { type LinkTargets, pageLink } from "./links.ts";
 
@@ -16,7 +16,7 @@ export function hoverAllowance(
   if (!rule) return null;
   const where = {
     line: "on this line",
-    section: `in all of \`${section}\``,
+    section: `in all of ${codeSpan(section ?? "")}`,
     file: "in this file",
     nothing: "nowhere, since no line follows directly",
   }[holds];

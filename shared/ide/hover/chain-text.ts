@@ -2,7 +2,7 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lineCounts, type NamedEntry } from "../context/effective-entry.ts";
-import { plainText } from "../context/markdown.ts";
+import { codeSpan, plainText } from "../context/markdown.ts";
 import { shortChain } from "../origin/origin.ts";
 import { type LinkTargets, linked } from "./links.ts";
 
@@ -35,7 +35,5 @@ export function chainText(
 }
 
 function codeOf(text: string): string {
-  const short = text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT)}…` : text;
-  const marks = short.includes("`") ? "``" : "`";
-  return marks + short + marks;
+  return codeSpan(text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT)}…` : text);
 }

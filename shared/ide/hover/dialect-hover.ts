@@ -8,7 +8,7 @@ import type { Cols, Position } from "../../syntax/span.ts";
 import { coversColumn } from "../context/cursor-context.ts";
 import { describeName, describeSection } from "../context/describe.ts";
 import { formatCount } from "../context/format.ts";
-import { list, paragraphs, plainText } from "../context/markdown.ts";
+import { codeBlock, codeSpan, list, paragraphs, plainText } from "../context/markdown.ts";
 import { settingsMeant, usesOfCode } from "../dialect-files/code-uses.ts";
 import { exampleOf } from "../dialect-files/examples.ts";
 import { type FactLine, factLineAt } from "../dialect-files/fact-line.ts";
@@ -123,7 +123,12 @@ function exampleText({ workspace, dialect }: At, meaning: Meaning): string {
   const example = exampleOf(dialect, meaning, workspace.catalogue);
   if (!example) return "No example was found that this line reads: look at its bounds and codes.";
   const says = example.says.length === 0 ? "nothing is set" : example.says.join("\n");
-  return `The board writes, for example\n\n\`\`\`text\n${example.board.join("\n")}\n\`\`\`\n\nwhich means\n\n\`\`\`text\n${says}\n\`\`\``;
+  return paragraphs(
+    "The board writes, for example",
+    codeBlock(example.board.join("\n")),
+    "which means",
+    codeBlock(says),
+  );
 }
 
 function togetherText({ lefts, line }: Meaning): string {
@@ -206,9 +211,7 @@ function pairsText(code: Code): string {
 }
 
 function codeMarks(text: string): string {
-  if (text === "") return "nothing";
-  const marks = text.includes("`") ? "``" : "`";
-  return `${marks}${text.startsWith("`") || text.endsWith("`") ? ` ${text} ` : text}${marks}`;
+  return text === "" ? "nothing" : codeSpan(text);
 }
 
 function usersText({ lefts }: Dialect, code: Code): string {

@@ -51,7 +51,7 @@ export function describeConsequences(
 function sentencesOf({ catalogue }: Workspace, craft: Craft, file: string, entry: Entry): string[] {
   const { kind, section, name, line } = entry;
   const texts = (of: string) =>
-    consequencesOf(craft, catalogue, { kind, section: of, name, file, line }).map(({ text }) => text);
+    consequencesOf(craft, catalogue, { kind, section: of, name, file, line }).map(({ text }) => plainText(text));
   const plain = texts(section);
   if (section !== "pack") return plain;
   const known = new Set(plain);

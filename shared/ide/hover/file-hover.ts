@@ -76,12 +76,12 @@ export function hoverUse(
 ): string | null {
   const use = script.uses.find((each) => each.line === line);
   const target = use && workspace.target(script, use);
-  if (target?.kind !== "script") return target?.kind === "none" ? `Not used: ${target.why}.` : null;
+  if (target?.kind !== "script") return target?.kind === "none" ? `Not used: ${plainText(target.why)}.` : null;
   const sections = target.script.sections.map(({ section }) => section);
   return paragraphs(
     fileLine(target.script, script.file, links),
     headerNote(target.script),
-    sections.length > 0 ? `Says: ${[...new Set(sections)].join(", ")}.` : "It says nothing yet.",
+    sections.length > 0 ? `Says: ${[...new Set(sections)].map(plainText).join(", ")}.` : "It says nothing yet.",
     (page && pageLink(page, links)) ?? "",
   );
 }

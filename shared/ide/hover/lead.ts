@@ -3,9 +3,10 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { visibleLine } from "../../text/visible-text.ts";
 import { type EffectiveEntry, effectiveEntryIn, lineCounts, type NamedEntry } from "../context/effective-entry.ts";
 import { formatCount } from "../context/format.ts";
-import { plainText } from "../context/markdown.ts";
+import { codeSpan, plainText } from "../context/markdown.ts";
 import { type LinkTargets, lineLink } from "./links.ts";
 
 /** What a hover is about: an entry's name, on a line of a file; without a line where it is only named there. */
@@ -56,7 +57,7 @@ export function leadText(entry: Subject, { file, kind }: Script, crafts: readonl
   ].join("  \n");
 }
 
-/** Where the names of the craft stand in a text. It is no character of a script's. */
+/** Where the names of the craft stand in a text. A script may have it, but a value is shown without what does not show. */
 const CRAFT = "\u0000";
 
 /** True where the entry's own line gives the value. */
@@ -94,7 +95,7 @@ function goneText(entry: Subject, file: string, craft: Craft, links: LinkTargets
 
 /** Says that a default stands in where nothing is said; empty where there is none. */
 export function usualInWords(usual: string | undefined): string {
-  return usual === undefined ? "" : `; its default \`${usual}\` stands in`;
+  return usual === undefined ? "" : `; its default ${codeSpan(usual)} stands in`;
 }
 
 /** The last line that drops a name, or its whole section. */
@@ -130,7 +131,7 @@ function craftsInWords(crafts: readonly Craft[]): string {
 
 /** A value as code, and bold: what the hover is read for. */
 export function codeText(text: string): string {
-  const short = text.length > MOST_TEXT ? `${text.slice(0, MOST_TEXT)} …` : text;
-  const marks = short.includes("`") ? "``" : "`";
-  return `**${marks}${short}${marks}**`;
+  const shown = visibleLine(text);
+  const short = shown.length > MOST_TEXT ? `${shown.slice(0, MOST_TEXT)} …` : shown;
+  return `**${codeSpan(short)}**`;
 }

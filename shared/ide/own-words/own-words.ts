@@ -8,6 +8,7 @@ import { CATALOGUE_END } from "../../model/file-names.ts";
 import type { FileAnswer } from "../../model/files.ts";
 import type { Range } from "../../syntax/span.ts";
 import type { JsonPath, JsonText } from "./json-text.ts";
+import { withOwnProse } from "./own-prose.ts";
 import { aliasProblems, type ReportProblem, settingProblems } from "./own-words-check.ts";
 
 /** What is wrong in such a file. */
@@ -73,9 +74,9 @@ export async function readOwnWords(
     }
   }
 
-  const kept = settingProblems(settings);
+  const kept = withOwnProse(settingProblems(settings));
   const withSettings = makeCatalogue(kept);
-  const aliases = aliasProblems(words, withSettings);
+  const aliases = withOwnProse(aliasProblems(words, withSettings));
   return {
     catalogue: aliases.length === 0 ? withSettings : makeCatalogue(kept, aliases),
     problems: problems.sort(byPlace),

@@ -2,8 +2,10 @@
  * A page in one file that is made to be printed: no script, nothing from elsewhere, and the size of the paper is the
  * printer's. On a screen it can be read as well.
  */
+
+import { escapeHtml } from "../../text/html.ts";
 import { PAGE_STYLE } from "./page-style.ts";
-import { cssString, shortened, shownText } from "./shown-text.ts";
+import { cssString, shortened } from "./shown-text.ts";
 
 export interface PrintedPage {
   /** What it is, such as “Bench list”; of the house. */
@@ -30,7 +32,7 @@ export function printPage({ kind, of, turn, style, body }: PrintedPage): string 
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
-<title>${shownText(title)}</title>
+<title>${escapeHtml(title)}</title>
 <style>
 ${pageBoxes(title, turn)}${PAGE_STYLE}${style}</style>
 </head>

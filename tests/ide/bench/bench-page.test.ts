@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { benchPage, type SheetPictures } from "../../../shared/ide/bench/bench-page.ts";
-import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { BenchList } from "../../../shared/protocol/bench.ts";
-import { hostileTexts } from "../print/hostile-texts.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
+import { hostileTexts } from "../../hostile-texts.ts";
 import { tagsOf, wordsOf } from "../print/html.ts";
 import { listOf, phase, reading, richList, step, WARNING } from "./hand-made-lists.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { fleetPage } from "../../../shared/ide/fleet/fleet-page.ts";
-import { visibleText } from "../../../shared/ide/print/shown-text.ts";
 import type { Fleet } from "../../../shared/protocol/fleet.ts";
-import { hostileTexts } from "../print/hostile-texts.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
+import { hostileTexts } from "../../hostile-texts.ts";
 import { tagsOf, wordsOf } from "../print/html.ts";
 import { cell, fleetOfNames, richFleet, tableOf, video } from "./hand-made-fleets.ts";
 

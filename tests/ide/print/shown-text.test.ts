@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { cssString, shortened, shownText, visibleText } from "../../../shared/ide/print/shown-text.ts";
-import { hostileTexts } from "./hostile-texts.ts";
+import { cssString, shortened } from "../../../shared/ide/print/shown-text.ts";
+import { escapeHtml } from "../../../shared/text/html.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
+import { hostileTexts } from "../../hostile-texts.ts";
 
 test.each([
   ["Bowl & <Spoon>", "Bowl &amp; &lt;Spoon&gt;"],
@@ -16,7 +18,7 @@ test.each([
   // A letter of another script is a letter.
   ["Таnkard", "Таnkard"],
   ["two\r\nlines", "two\nlines"],
-])("%j shows as %j", (text, shown) => expect(shownText(text)).toBe(shown));
+])("%j shows as %j", (text, shown) => expect(escapeHtml(text)).toBe(shown));
 
 test("nothing that is left turns the direction of what follows, or controls a terminal", () => {
   for (const text of hostileTexts) {
