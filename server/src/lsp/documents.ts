@@ -15,7 +15,7 @@ import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeHabits } from "./habits.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
-import { pathOf, uriOf } from "./paths.ts";
+import { addressesIn, pathOf } from "./paths.ts";
 import { filesNamedBy, type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
 import { makeTogether } from "./together.ts";
@@ -123,6 +123,7 @@ export function makeDocuments(
   const places = new Map<Uri, FilePath>();
   let scripts: { readonly listed: readonly FilePath[]; readonly all: readonly FilePath[] } | null = null;
   let folders: readonly FilePath[] = [];
+  let addressOf = addressesIn([]);
   let levels = OWN_LEVELS;
   let current: Workspace | null = null;
   const invalidate = () => {
@@ -329,8 +330,9 @@ export function makeDocuments(
       }
       return isRead || [...paths].some(isScriptFile) || workspaceFiles.scripts() !== before ? "scripts" : "nothing";
     },
-    setFolders(folderUris) {
-      folders = folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, ""));
+    setFolders(given) {
+      addressOf = addressesIn(given);
+      folders = given.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, ""));
       lookAgain();
     },
     lookAgain,
@@ -364,7 +366,7 @@ export function makeDocuments(
     version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
     openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
-    uriOf: (path) => uris.get(path) ?? uriOf(workspaceFiles.asEditorHas(path)),
+    uriOf: (path) => uris.get(path) ?? addressOf(workspaceFiles.asEditorHas(path)),
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
     pastOf: (path) => pasts?.idOf(path) ?? 0,

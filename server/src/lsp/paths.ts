@@ -23,6 +23,18 @@ export function uriOf(path: FilePath): Uri {
   return asUri(addressOf(path));
 }
 
+/**
+ * Gives the addresses of paths: one that lies in a folder of the client begins as the client spells that folder, since
+ * not every client takes `file:///C:/shed` and `file:///c%3A/shed` for one.
+ */
+export function addressesIn(folders: readonly Uri[]): (path: FilePath) => Uri {
+  const spelled = folders.map((uri) => ({ uri: uri.replace(/\/$/, ""), path: pathOf(uri).replace(/\/$/, "") }));
+  return (path) => {
+    const folder = spelled.find((each) => path.startsWith(`${each.path}/`));
+    return folder ? asUri(folder.uri + encoded(path.slice(folder.path.length))) : uriOf(path);
+  };
+}
+
 /** What a client says of its folders when it starts the server. */
 interface Roots {
   readonly workspaceFolders?: readonly { readonly uri: string }[] | null;

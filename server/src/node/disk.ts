@@ -85,10 +85,13 @@ export function whyUnreadable(error: unknown): FileAnswer {
   return { kind: "unreadable", why: code === "EACCES" ? "this user may not read it" : message };
 }
 
-/** The one path of the real file behind a path; the path itself where there is no file. */
+/**
+ * The one path of the real file behind a path, spelled as the disk has it, which may take capitals or composed letters
+ * for the same; the path itself where there is no file.
+ */
 export function realPathOf(path: string): string {
   try {
-    return toPath(realpathSync(path));
+    return toPath(realpathSync.native(path));
   } catch {
     return path;
   }

@@ -24,7 +24,7 @@ export interface FleetScript {
 export interface FleetOptions {
   /** The name under which a file is shown; without it its path. */
   readonly nameOf?: (file: FilePath) => string;
-  /** The name of a handset's file in the title of its table; without it as `nameOf` has it. */
+  /** The name of a file in a title, of a handset's table or of a layer's column; without it as `nameOf` has it. */
   readonly titleOf?: (file: FilePath) => string;
 }
 
@@ -58,8 +58,7 @@ export function* fleetOf(
     settings: tableOf("Key settings", SETTING_COLUMNS, rowsOf(read, "settings"), nameOf),
     layers: layersTable(
       read.map(({ used }) => used),
-      ({ name, file }) => (name === "" ? nameOf(file) : name),
-      nameOf,
+      { nameOf, titleOf },
     ),
     checks: tableOf("Checks on the bench", CHECK_COLUMNS, rowsOf(read, "checks"), nameOf),
     video: videoOf(read, view?.together?.() ?? [], nameOf, patienceOf(view)),

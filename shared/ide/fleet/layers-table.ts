@@ -20,9 +20,9 @@ export function usedFiles(craft: Craft): UsedFile[] {
 /** In each cell the place of the file, from 1; marked where most craft that have both files merge them the other way round. */
 export function layersTable(
   used: readonly (readonly UsedFile[])[],
-  titleOf: (file: UsedFile) => string,
-  nameOf: (file: string) => string,
+  { nameOf, titleOf }: Readonly<Record<"nameOf" | "titleOf", (file: string) => string>>,
 ): FleetTable {
+  const headOf = ({ name, file }: UsedFile) => (name === "" ? titleOf(file) : name);
   const columns = columnsOf(used);
   const rows = used.map(
     (files, craft): DraftRow => ({
@@ -30,7 +30,7 @@ export function layersTable(
       cells: new Map(files.map(({ file, at }, i) => [file, { text: String(i + 1), meaning: null, at }])),
     }),
   );
-  const heads = columns.map((each) => ({ key: each.file, name: titleOf(each), what: nameOf(each.file) }));
+  const heads = columns.map((each) => ({ key: each.file, name: headOf(each), what: titleOf(each.file) }));
   const table = tableOf("Layers, in the order in which they are merged", heads, rows, nameOf);
   const places = new Map(columns.map(({ file }, i) => [file, i]));
   const odd = unusualOrders(used.map((files) => files.map(({ file }) => places.get(file)!)));
@@ -40,7 +40,7 @@ export function layersTable(
       ...row,
       cells: row.cells.map((cell, i) => {
         const other = odd[row.craft]!.get(i);
-        return other === undefined ? cell : { ...cell, most: `after ${titleOf(columns[other]!)}` };
+        return other === undefined ? cell : { ...cell, most: `after ${headOf(columns[other]!)}` };
       }),
     })),
   };

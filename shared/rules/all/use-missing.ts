@@ -30,7 +30,12 @@ export const rule: FileRule = {
       if (target.kind !== "none") return [];
       const paths = meant.get(path) ?? pathsLike(path, script, workspace);
       meant.set(path, paths);
-      const question = paths.length > 0 ? ` Did you mean ${paths.map((each) => `“${each}”`).join(" or ")}?` : "";
+      const isAlike = paths.some((each) => each !== path && each.normalize() === path.normalize());
+      const question = isAlike
+        ? ALIKE
+        : paths.length > 0
+          ? ` Did you mean ${paths.map((each) => `“${each}”`).join(" or ")}?`
+          : "";
       return [
         {
           at: locationOf(script.file, use.at),
@@ -44,6 +49,9 @@ export const rule: FileRule = {
     });
   },
 };
+
+/** Two names that look the same: a letter and its accent are one character, or two. */
+const ALIKE = " There is one whose name looks the same, with its accents stored otherwise, as another system does it.";
 
 function pathFix({ at }: Use, path: string): Fix {
   return { title: `Write ${quote(path)}`, edits: [{ range: rangeOf(at), text: quote(path) }] };
@@ -71,5 +79,6 @@ function bareName(path: string): string {
   return path
     .replace(/^.*[/\\]/, "")
     .replace(/\.fettle$/, "")
+    .normalize()
     .toLowerCase();
 }

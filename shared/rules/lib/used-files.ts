@@ -51,13 +51,14 @@ export function mayUse(user: Pick<Script, "kind">, used: Pick<Script, "kind">): 
   return used.kind === "handset" || (used.kind === "layer" && user.kind !== "handset");
 }
 
-/** Whether a single path was meant and only written in another form: other capitals, `\` for `/`, without its ending. */
+/** Whether a single path was meant and only written in another form: other capitals, `\` for `/`, without its ending, or with accents put together otherwise. */
 export function isPathForm(path: string, meant: readonly string[]): boolean {
   const plain = (each: string) =>
     each
       .replaceAll("\\", "/")
       .replace(/^\.\//, "")
       .replace(/\.fettle$/i, "")
+      .normalize()
       .toLowerCase();
   return meant.length === 1 && plain(path) === plain(meant[0]!);
 }
