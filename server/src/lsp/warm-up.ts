@@ -116,18 +116,19 @@ export function warmUpOnce(keys = rehearse): MakeWarmUp {
       if (!over) later(breathMs);
       breathMs = BREATH_MS;
     };
-    const later = debounce(() => {
+    const go = () => {
       step().catch((error) => {
         over = true;
         failed(error);
       });
-    }, SILENCE_MS);
+    };
+    const later = debounce(go, SILENCE_MS);
     return () => {
       if (over) return;
       if (left) return later();
       left = keys();
-      // An answer is written a turn after it is given: it is gone when the first step begins.
-      void pause().then(() => later(0));
+      // An answer is written a turn after it is given: it is gone when the first step begins, which no message puts off.
+      void pause().then(() => pause().then(go));
     };
   };
 }
