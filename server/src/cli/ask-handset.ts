@@ -1,14 +1,14 @@
 /** The questions of a new handset, asked at a terminal. */
-import { dirname, resolve } from "node:path";
+import { resolve } from "node:path";
 import { handsetPathFor, newHandset } from "../../../shared/ide/new-handset/new-handset.ts";
 import { askNext, type HandsetDraft } from "../../../shared/ide/new-handset/questions.ts";
 import type { Answers } from "../../../shared/protocol/new-craft.ts";
 import type { HandsetQuestion } from "../../../shared/protocol/new-handset.ts";
-import { makeFolder, readScriptFile, toPath } from "../node/disk.ts";
+import { readScriptFile, toPath } from "../node/disk.ts";
 import { type Io, oneLine } from "./io.ts";
 import type { Place as WholePlace } from "./new-place.ts";
 import { byNumber, listed } from "./talk.ts";
-import { writeOut } from "./write-out.ts";
+import { makeFolderOf, writeOut } from "./write-out.ts";
 
 type Place = Pick<WholePlace, "found" | "workspace">;
 type Ask = (prompt: string) => Promise<string>;
@@ -72,7 +72,7 @@ export async function makeHandsetOnTheWay(
   const draft = await askHandset(place, ask, io);
   const path = freePath(handsetPathFor(draft.name), io);
   const { text } = newHandset(draft, place.workspace, toPath(resolve(io.folder, path)));
-  makeFolder(dirname(resolve(io.folder, path)));
+  makeFolderOf(path, io);
   writeOut(path, text, "keep", io);
   io.error(`\n${path} is written; now the craft again.\n`);
   return { path, order: draft.order };

@@ -67,11 +67,12 @@ async function formatFiles(paths: readonly string[], isCheck: boolean, io: Io): 
     const answer = workspace.view.read(file);
     const why = whyNotInPlace(file) ?? whyNot(tree, answer?.kind === "text" && answer.validUtf8);
     const text = why === null ? formattedScript(script) : "";
-    const problem = why ?? whyTooLong(text) ?? (text === print(tree) ? null : write(file, text, isCheck, io));
+    const isSame = text === print(tree);
+    const problem = why ?? whyTooLong(text) ?? (isSame || isCheck ? null : replace(file, print(tree), text, io));
     if (problem !== null) {
       failed++;
       tell(`${name}: ${problem}`);
-    } else if (text !== print(tree)) {
+    } else if (!isSame) {
       changed++;
       io.out(`${oneLine(name)}\n`);
       const ends = lineEndsOf(tree);
@@ -82,9 +83,11 @@ async function formatFiles(paths: readonly string[], isCheck: boolean, io: Io): 
   return failed > 0 ? 2 : changed > 0 && isCheck ? 1 : 0;
 }
 
-/** Writes a file; gives the reason where that is not possible. */
-function write(file: string, text: string, isCheck: boolean, io: Io): string | null {
-  if (isCheck) return null;
+/** Puts another text in place of the one that was read; gives the reason where that is not possible. */
+function replace(file: string, before: string, text: string, io: Io): string | null {
+  const now = readAnyBytes(file);
+  if (typeof now === "string" || !Buffer.from(before).equals(now))
+    return "it was changed meanwhile, so it is not rewritten: run this again";
   try {
     writeOut(file, text, "replace", io);
     return null;

@@ -5,12 +5,12 @@ import { withAttributes } from "../node/git-attributes.ts";
 import { attributeFilesIn, type GitSettings, withSettings } from "../node/git-config.ts";
 import {
   bytesOf,
+  changeConfig,
   driversOf,
   nameFromConfig,
   type SetUpPlaces,
   setUpPlaces,
   writeBytes,
-  writeConfig,
 } from "../node/git-setup.ts";
 import { readArguments } from "./arguments.ts";
 import { inRepository, mustBeFile, mustBeWritable } from "./git-places.ts";
@@ -53,33 +53,35 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
 function install(places: SetUpPlaces, io: Io): ExitStatus {
   const { config, attributes } = places;
   mustBeFile(attributes, io);
-  const configBefore = bytesOf(config) ?? "";
-  const attributesBefore = bytesOf(attributes);
-  const attributesAfter = withAttributes(attributesBefore);
   const name = nameFromConfig(places, attributes);
-  const known = attributeFilesIn(configBefore) ?? [];
-  const settings: GitSettings = {
-    textconv: textconvCommand(io.program),
-    xfuncname: HUNK_HEADS,
-    driver: mergeCommand(io.program),
-    // What was there already is not ours to take out.
-    attributes: attributesAfter === null || known.includes(name) ? known : [...known, name],
+  const isLineThere = withAttributes(bytesOf(attributes)) === null;
+  const withOurs = (text: string) => {
+    const known = attributeFilesIn(text) ?? [];
+    const settings: GitSettings = {
+      textconv: textconvCommand(io.program),
+      xfuncname: HUNK_HEADS,
+      driver: mergeCommand(io.program),
+      // What was there already is not ours to take out.
+      attributes: isLineThere || known.includes(name) ? known : [...known, name],
+    };
+    return withSettings(text, settings);
   };
-  const configAfter = withSettings(configBefore, settings);
-  if (attributesAfter !== null) mustBeWritable(attributes, io);
-  if (configAfter !== configBefore) {
-    mustBeWritable(config, io);
-    writeConfig(config, configAfter);
-  }
-  if (attributesAfter !== null) {
+  const configNow = bytesOf(config) ?? "";
+  const isSetUp = withOurs(configNow) === configNow;
+  if (!isLineThere) mustBeWritable(attributes, io);
+  if (!isSetUp) mustBeWritable(config, io);
+  const { before, after } = isSetUp ? { before: configNow, after: configNow } : changeConfig(config, withOurs);
+  if (!isLineThere) {
     try {
-      writeBytes(attributes, attributesAfter);
+      // Read once more: somebody else may have written it since.
+      const text = withAttributes(bytesOf(attributes));
+      if (text !== null) writeBytes(attributes, text);
     } catch (error) {
-      if (configAfter !== configBefore) writeConfig(config, configBefore);
+      if (!isSetUp) changeConfig(config, (text) => (text === after ? before : text));
       throw error;
     }
   }
-  tell(places, attributesAfter !== null, configAfter !== configBefore, io);
+  tell(places, !isLineThere, !isSetUp, io);
   return 0;
 }
 

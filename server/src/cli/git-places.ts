@@ -3,6 +3,7 @@ import { isFolder, nameFrom, realPathOf } from "../node/disk.ts";
 import { NoRevision } from "../node/git.ts";
 import { whyNotWritten } from "../node/git-setup.ts";
 import { CannotRun, type ExitStatus, type Io } from "./io.ts";
+import { whyRefused } from "./write-out.ts";
 
 /** Runs what works on a repository; what git or the disk refuses is told in one line. */
 export function inRepository(work: () => ExitStatus): ExitStatus {
@@ -10,12 +11,9 @@ export function inRepository(work: () => ExitStatus): ExitStatus {
     return work();
   } catch (error) {
     if (error instanceof NoRevision) throw new CannotRun(error.message);
-    const { code, path, message } = error as NodeJS.ErrnoException;
+    const { code, path } = error as NodeJS.ErrnoException;
     if (code === undefined) throw error;
-    const isRefused = ["EACCES", "EPERM", "EROFS"].includes(code);
-    throw new CannotRun(
-      `${path ?? "a file"} cannot be written: ${isRefused ? "this user may not write there" : message}`,
-    );
+    throw new CannotRun(`${path ?? "a file"} cannot be written: ${whyRefused(error)}`);
   }
 }
 

@@ -4,13 +4,13 @@ import { withoutAttributes } from "../node/git-attributes.ts";
 import { attributeFilesIn, withoutAttributeFile, withoutSettings } from "../node/git-config.ts";
 import {
   bytesOf,
+  changeConfig,
   fileFromConfig,
   nameFromConfig,
   removeFile,
   type SetUpPlaces,
   setUpPlaces,
   writeBytes,
-  writeConfig,
 } from "../node/git-setup.ts";
 import { readArguments } from "./arguments.ts";
 import { inRepository, mustBeWritable } from "./git-places.ts";
@@ -60,20 +60,22 @@ function remove(places: SetUpPlaces, io: Io): ExitStatus {
     nameFromConfig(places, file) === nameFromConfig(places, places.attributes) || isOfAll(file);
   const here = written.filter(isHere);
   const elsewhere = written.filter((each) => !isHere(each));
-  const configAfter =
+  const withoutOurs = (text: string) =>
     elsewhere.length === 0
-      ? withoutSettings(configBefore)!
-      : here.reduce((text, { file }) => withoutAttributeFile(text, nameFromConfig(places, file)), configBefore);
+      ? (withoutSettings(text) ?? text)
+      : here.reduce((left, { file }) => withoutAttributeFile(left, nameFromConfig(places, file)), text);
   for (const { file } of here) mustBeWritable(file, io);
   mustBeWritable(config, io);
-  if (configAfter !== configBefore) writeConfig(config, configAfter);
+  const before = new Map(here.map(({ file }) => [file, bytesOf(file)!]));
   try {
+    // The configuration last: as long as it names these files, whatever ends this in the middle can be made good.
     for (const { file, left } of here) {
       if (left === "remove") removeFile(file);
       else writeBytes(file, left);
     }
+    changeConfig(config, withoutOurs);
   } catch (error) {
-    if (configAfter !== configBefore) writeConfig(config, configBefore);
+    for (const [file, text] of before) if (bytesOf(file) !== text) writeBytes(file, text);
     throw error;
   }
   tell(places, here, elsewhere, io);

@@ -30,15 +30,30 @@ function progress(words: string | null): void {
   process.stderr.write(`\r\u001b[K${words === null ? "" : oneLine(words).slice(0, most)}`);
 }
 
-// A reader that closes the pipe early, as `head` does, is not an error.
+function workingFolder(): string {
+  try {
+    return process.cwd();
+  } catch {
+    process.stderr.write("fettle: the working folder is gone: go to one that is there, and run it again\n");
+    process.exit(2);
+  }
+}
+
+/** Work goes on where nobody can be told of it: half of it done would be worse. */
+let isUntold = false;
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code === "EPIPE") process.exit(0);
+  // A reader that closes the pipe early, as `head` does, is not an error.
+  if (isUntold || error.code === "EPIPE") return;
+  isUntold = true;
   process.stderr.write(`fettle: standard output cannot be written: ${oneLine(error.message)}\n`);
-  process.exit(2);
+  process.exitCode = 2;
+});
+process.stderr.on("error", () => {
+  // There is no place left to tell that.
 });
 
-process.exitCode = await run(process.argv.slice(2), {
-  folder: process.cwd(),
+const status = await run(process.argv.slice(2), {
+  folder: workingFolder(),
   colour: mayColour(process.stdout.isTTY === true, process.env),
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
@@ -48,3 +63,4 @@ process.exitCode = await run(process.argv.slice(2), {
   program: { node: process.execPath, script: process.argv[1]! },
   ...(process.stdin.isTTY && { converse }),
 });
+process.exitCode = isUntold ? 2 : status;

@@ -2,10 +2,11 @@
 import { join, resolve } from "node:path";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
-import { makeFolder, toPath, writeAtomically } from "../node/disk.ts";
+import { toPath } from "../node/disk.ts";
 import { readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { wordsBelow } from "./own-words.ts";
+import { makeFolderOf, writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle reference --out FOLDER [--words FOLDER]
 
@@ -28,13 +29,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     words === undefined ? makeCatalogue() : (await wordsBelow(toPath(resolve(io.folder, words)), io)).catalogue;
   const files = referenceOf(catalogue);
   for (const { path, text } of files) {
-    const file = join(resolve(io.folder, out), path);
-    try {
-      makeFolder(join(file, ".."));
-      writeAtomically(file, text);
-    } catch (error) {
-      throw new CannotRun(`${file} cannot be written: ${(error as Error).message}`);
-    }
+    const file = join(out, path);
+    makeFolderOf(file, io);
+    writeOut(file, text, "replace", io);
   }
   io.out(`${files.length} files written: open ${join(out, "index.html")} in a browser\n`);
   return 0;

@@ -183,6 +183,7 @@ function asksForHelp(args: readonly string[]): boolean {
 function reason(error: unknown): string {
   if (error instanceof CannotRun) return error.message;
   const told = error instanceof Error ? error.message : String(error);
+  if ((error as NodeJS.ErrnoException | null)?.syscall !== undefined) return `the system refuses: ${told}`;
   return `this should not have happened, and is a fault of the program: ${told}`;
 }
 

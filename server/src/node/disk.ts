@@ -1,18 +1,5 @@
-/** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
-import {
-  chmodSync,
-  type Dirent,
-  existsSync,
-  linkSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from "node:fs";
+/** The disk, as it is read; `write-file.ts` writes it. Paths are absolute, with `/`. */
+import { type Dirent, existsSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
 import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer } from "../../../shared/model/files.ts";
@@ -78,11 +65,16 @@ export function readAnyBytes(path: string): Uint8Array | string {
   }
 }
 
+const WHY_UNREADABLE = new Map([
+  ["EACCES", "this user may not read it"],
+  ["ELOOP", "the links that lead to it go in a circle"],
+]);
+
 /** What stands for a file that the disk does not give. */
 export function whyUnreadable(error: unknown): FileAnswer {
   const { code, message } = error as NodeJS.ErrnoException;
   if (code === "ENOENT" || code === "ENOTDIR") return { kind: "missing" };
-  return { kind: "unreadable", why: code === "EACCES" ? "this user may not read it" : message };
+  return { kind: "unreadable", why: WHY_UNREADABLE.get(code ?? "") ?? message };
 }
 
 /**
@@ -160,46 +152,4 @@ function entriesOf(folder: string, report?: Report): Dirent[] {
 export function nameFrom(folder: string, file: string): string {
   if (!isBelow(file, folder) || file === folder) return file;
   return file.slice(folder === "/" ? 1 : folder.length + 1);
-}
-
-/** Writes a file whole or not at all: beside its place first, then moved there. One that is replaced leaves its rights. */
-export function writeAtomically(path: string, content: string | Uint8Array): void {
-  const beside = `${path}.${process.pid}.part`;
-  try {
-    writeFileSync(beside, content);
-    const before = statSync(path, { throwIfNoEntry: false });
-    if (before) chmodSync(beside, before.mode);
-    renameSync(beside, path);
-  } finally {
-    rmSync(beside, { force: true });
-  }
-}
-
-/** Error codes of file systems without hard links, as on most memory cards. */
-const NO_SECOND_NAMES = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS"]);
-
-/** Writes a new file, whole or not at all where the disk can; what has the name already stays, and that throws EEXIST. */
-export function writeNewAtomically(path: string, content: string | Uint8Array): void {
-  const beside = `${path}.${process.pid}.part`;
-  try {
-    writeFileSync(beside, content);
-    // A hard link is created only if the name is free, in one atomic step.
-    linkSync(beside, path);
-  } catch (error) {
-    if (!NO_SECOND_NAMES.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
-    writeFileSync(path, content, { flag: "wx" });
-  } finally {
-    rmSync(beside, { force: true });
-  }
-}
-
-/**
- * Makes a folder with those above it; one that is there is left as it is. Step by step: asked for
- * all at once, Node never comes back from a place that says of a folder in it that it is missing.
- */
-export function makeFolder(path: string): void {
-  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
-  const above = dirname(path);
-  if (above !== path) makeFolder(above);
-  mkdirSync(path);
 }

@@ -1,20 +1,21 @@
 /** A repository's .gitattributes and configuration, read and written byte for byte. */
 import {
   chmodSync,
+  closeSync,
   existsSync,
   lstatSync,
-  mkdirSync,
+  openSync,
   readFileSync,
   realpathSync,
   renameSync,
   rmdirSync,
-  rmSync,
   statSync,
   unlinkSync,
   writeFileSync,
 } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { git, NoRevision, repositoryAround } from "./git.ts";
+import { makeFolder, removeQuietly, writeAtomically } from "./write-file.ts";
 
 const NO_WORKING_TREE =
   "no working tree is around this folder, as in a bare repository, and only there git shows diffs: go to one";
@@ -73,35 +74,41 @@ export function whyNotWritten(path: string): string | null {
   return (found.mode & 0o200) === 0 ? "it is read-only" : null;
 }
 
-/** Writes a file whole or not at all, with the rights that it had. */
+/** Writes a file whole or not at all, one byte a character, with the rights that it had. */
 export function writeBytes(path: string, text: string): void {
-  const beside = `${path}.${process.pid}.part`;
-  try {
-    mkdirSync(dirname(path), { recursive: true });
-    writeLike(beside, path, text);
-    renameSync(beside, path);
-  } finally {
-    rmSync(beside, { force: true });
-  }
+  makeFolder(dirname(path));
+  writeAtomically(path, Buffer.from(text, "latin1"));
 }
 
 /**
- * Writes the configuration whole or not at all, under git's own lock, as git does it itself.
+ * Changes the configuration whole or not at all, under git's own lock, as git does it itself: what `change` makes of its
+ * text. Gives both texts.
  * @throws NoRevision where git is writing it at this moment
  */
-export function writeConfig(path: string, text: string): void {
+export function changeConfig(
+  path: string,
+  change: (text: string) => string,
+): { readonly before: string; readonly after: string } {
   const lock = `${path}.lock`;
+  let opened: number;
   try {
-    writeFileSync(lock, "", { flag: "wx" });
+    opened = openSync(lock, "wx");
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
     throw new NoRevision(`git is writing its configuration: if it is not, remove ${lock}`);
   }
   try {
-    writeLike(lock, path, text);
-    renameSync(lock, path);
-  } finally {
-    rmSync(lock, { force: true });
+    closeSync(opened);
+    const before = bytesOf(path) ?? "";
+    const after = change(before);
+    if (after !== before) {
+      writeLike(lock, path, after);
+      renameSync(lock, path);
+    } else unlinkSync(lock);
+    return { before, after };
+  } catch (error) {
+    removeQuietly(lock);
+    throw error;
   }
 }
 
