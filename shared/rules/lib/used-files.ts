@@ -1,7 +1,8 @@
 /** The `use` lines of a file, for the rules about them. */
+import { inOneCircle } from "../../model/circles.ts";
 import { oncePer } from "../../model/memo.ts";
 import type { Script, Use } from "../../model/script.ts";
-import { leadsBack, type UseTarget } from "../../model/uses.ts";
+import type { UseTarget } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 
 /** A `use` line whose path can be read, and what it leads to. */
@@ -43,7 +44,7 @@ export function usedFiles(script: Script, workspace: Workspace): readonly UsedFi
 function usedFile(script: Script, use: Use, path: string, workspace: Workspace): UsedFile {
   const target = workspace.target(script, use);
   const fitting = target.kind === "script" && mayUse(script, target.script) ? target.script : null;
-  return { use, path, target, fitting, leadsBack: fitting !== null && leadsBack(workspace, script, fitting) };
+  return { use, path, target, fitting, leadsBack: fitting !== null && inOneCircle(workspace, script, fitting) };
 }
 
 /** True if a file of one kind may use one of another: none may use a craft, and a handset only handsets. */
