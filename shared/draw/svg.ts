@@ -30,7 +30,7 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
   const drawn = letters === "outlines" ? lettered(scene) : scene;
   const own = scene.attributes.class === "motors" ? motorsStyle(theme) : "";
   const style = styleSheet(theme) + own + (letters === "fonts" ? motion(theme) : steady(theme));
-  return `${written(
+  return `${svgText(
     node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, class: drawn.attributes.class ?? null }, [
       node("title", {}, [title]),
       ...(description === undefined ? [] : [node("desc", {}, [description])]),
@@ -47,10 +47,11 @@ export function boundsWithMargin(scene: SceneNode, { margin = 0 }: Pick<FileDeta
   return { x: x - margin, y: y - margin, width: width + 2 * margin, height: height + 2 * margin };
 }
 
-function written(node: SceneNode | string): string {
+/** A drawing, or a part of one, as text that may stand in a page: its classes are styled by whoever shows it. */
+export function svgText(node: SceneNode | string): string {
   if (typeof node === "string") return escapeHtml(node);
   const head = `<${node.tag}${attributesOf(node.attributes)}`;
-  return node.children.length === 0 ? `${head}/>` : `${head}>${node.children.map(written).join("")}</${node.tag}>`;
+  return node.children.length === 0 ? `${head}/>` : `${head}>${node.children.map(svgText).join("")}</${node.tag}>`;
 }
 
 function attributesOf(attributes: Readonly<Record<string, string | number>>): string {

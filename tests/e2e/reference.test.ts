@@ -102,6 +102,29 @@ interface AxeInPage {
   run(): Promise<{ passes: unknown[]; violations: { id: string; help: string; nodes: { html: string }[] }[] }>;
 }
 
+/** What axe finds in what is shown. */
+async function violations(): Promise<string[]> {
+  // Pages that are not shown take axe a minute to pass over.
+  await page.evaluate(() => {
+    for (const hidden of document.querySelectorAll("article:not(.shown)")) hidden.remove();
+  });
+  await page.evaluate(axe.source);
+  const { passes, violations } = await page.evaluate(() => (window as unknown as { axe: AxeInPage }).axe.run());
+  expect(passes.length).toBeGreaterThan(15);
+  return violations.flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id}: ${help}: ${html.slice(0, 160)}`));
+}
+
+test.each(["light", "dark"] as const)(
+  "axe finds nothing wrong on the page with tables and curves in %s",
+  async (scheme) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await page.goto(`${address}?${scheme}-speed#speed`);
+    expect(await violations()).toEqual([]);
+    await page.locator("figure.curve").first().scrollIntoViewIfNeeded();
+    await screenshot(page, `reference-speed-${scheme}`);
+  },
+);
+
 test.each(["light", "dark"] as const)(
   "axe finds nothing wrong in %s: at the start, in a search, on pages",
   async (scheme) => {
@@ -118,24 +141,15 @@ test.each(["light", "dark"] as const)(
         .locator("details")
         .first()
         .evaluate((details) => details.setAttribute("open", ""));
-      // Pages that are not shown take axe a minute to pass over.
-      await page.evaluate(() => {
-        for (const hidden of document.querySelectorAll("article:not(.shown)")) hidden.remove();
-      });
-      await page.evaluate(axe.source);
-      const { passes, violations } = await page.evaluate(() => (window as unknown as { axe: AxeInPage }).axe.run());
-      expect(passes.length).toBeGreaterThan(15);
-      expect(
-        violations.flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id}: ${help}: ${html.slice(0, 160)}`)),
-      ).toEqual([]);
+      expect(await violations()).toEqual([]);
       if (query !== "") await screenshot(page, `reference-${scheme}`);
     }
   },
 );
 
-test("on a narrow screen nothing is cut off at the side", async () => {
+test.each(["setting/motors.motor1", "speed"])("on a narrow screen nothing is cut off at the side: %s", async (hash) => {
   await page.setViewportSize({ width: 360, height: 740 });
-  await page.goto(`${address}#setting/motors.motor1`);
+  await page.goto(`${address}?narrow-${hash}#${hash}`);
   const { scroll, client } = await page.evaluate(() => {
     const { scrollWidth, clientWidth } = document.documentElement;
     return { scroll: scrollWidth, client: clientWidth };

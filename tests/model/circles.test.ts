@@ -50,8 +50,17 @@ const deep = (count: number) => {
   return { ...files, "/shed/jug.fettle": `craft "Jug"\n\nuse "${count - 1}.fettle"\n` };
 };
 
-test("to judge a craft on layers that lie deep takes time in proportion to them", () => {
-  const judged = (files: Record<string, string>) => () =>
-    findingsOf(makeCore(catalogue).at(memoryFiles(files)), "/shed/jug.fettle");
-  expectGrowth(8, { small: judged(deep(400)), large: judged(deep(1600)) });
+test("a key in a craft on layers that lie deep takes time in proportion to them", () => {
+  const typing = (count: number) => {
+    const [core, files] = [makeCore(catalogue), deep(count)];
+    let typed = files["/shed/jug.fettle"];
+    const key = () => {
+      typed += "#";
+      return findingsOf(core.at(memoryFiles({ ...files, "/shed/jug.fettle": typed })), "/shed/jug.fettle");
+    };
+    key();
+    return key;
+  };
+  // Following all that each layer uses would take some sixty times as long.
+  expectGrowth(12, { small: typing(200), large: typing(1600) });
 });

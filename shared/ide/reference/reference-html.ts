@@ -96,6 +96,21 @@ pre { background: var(--slip); border-left: 3px solid var(--line); padding: .6re
 .t-comment { color: var(--quiet); font-style: italic; }
 kbd { border: 1px solid var(--quiet); padding: 0 .35em; }
 li { margin: .2rem 0; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; font-size: .875rem; font-variant-numeric: tabular-nums; }
+th, td { padding: .2rem .6rem; border-bottom: 1px solid var(--line); text-align: right; white-space: nowrap; }
+tbody th { text-align: left; font-weight: 400; }
+.curve { margin: .5rem 0; max-width: 34rem; }
+.curve svg { display: block; width: 100%; height: auto; }
+.curve text { fill: var(--ink); font-family: system-ui, sans-serif; }
+.curve .small { fill: var(--quiet); }
+.curve path { fill: none; stroke-width: 1; }
+.chart-grid { stroke: var(--line); }
+.chart-axis { stroke: var(--quiet); }
+.curve .chart-line { stroke: var(--ink); stroke-width: 2; }
+.curve .chart-marker { fill: var(--ink); }
+.curve .chart-line.series-1 { stroke: var(--clay); stroke-dasharray: 6 4; }
+.curve .chart-marker.series-1, .curve .chart-name.series-1 { fill: var(--clay); }
 @media (max-width: 45rem) {
   #sides { grid-template-columns: minmax(0, 1fr); }
   nav { border-right: 0; border-bottom: 1px solid var(--line); padding-bottom: 1rem; }

@@ -12,6 +12,7 @@ import { pageOfNamed } from "./page.ts";
 import { everyName, listNames, type NamedPage, type NameKind, type PageName } from "./page-names.ts";
 import { referenceHtml } from "./reference-html.ts";
 import { searchWords } from "./search-texts.ts";
+import { speedHtml, speedMarkdown } from "./speed/page.ts";
 
 export interface ReferenceFile {
   /** Below the folder of the reference, with `/`. */
@@ -66,6 +67,10 @@ function groupsOf(catalogue: Catalogue): Group[] {
   ];
 }
 
+/** The page about the program itself, which is no name: neither a hover nor `fettle explain` has room for its tables. */
+const SPEED = "speed";
+const SPEED_WORDS = "speed; benchmark; how fast; slow; latency; memory; performance";
+
 function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
   const meant = pageOfCode(catalogue);
   const html = (markdown: string, on: PageName | null) => {
@@ -89,6 +94,8 @@ function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
       return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${page}\n</article>`;
     }),
   );
+  nav.push(`<p><a href="#${SPEED}">Speed</a></p>`);
+  articles.push(`<article id="${SPEED}" data-kind="page" data-words="${SPEED_WORDS}">\n${speedHtml()}\n</article>`);
   const language = `<article id="language">\n${html(languagePage(), null)}\n</article>`;
   return referenceHtml({
     nav: nav.join("\n"),
@@ -116,11 +123,13 @@ function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFi
     const [first = "", ...rest] = file.startsWith("sections/") ? pages : [`# ${title}`, ...pages];
     return { path: `markdown/${file}`, text: `${[first, ...rest.map(oneDeeper)].join("\n\n")}\n` };
   });
+  const last = "- [Speed](speed.md): how fast the program answers, and how its cost grows";
   const first = "- [The language](language.md): how a script is written, and how files combine";
   return [
-    { path: "markdown/README.md", text: `# Reference\n\n${countsOf(catalogue)}.\n\n${first}\n${contents}\n` },
+    { path: "markdown/README.md", text: `# Reference\n\n${countsOf(catalogue)}.\n\n${first}\n${contents}\n${last}\n` },
     { path: "markdown/language.md", text: `${languagePage()}\n` },
     ...files,
+    { path: `markdown/${SPEED}.md`, text: `${speedMarkdown()}\n` },
   ];
 }
 

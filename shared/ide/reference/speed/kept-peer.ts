@@ -1,0 +1,57 @@
+/** Written by `npm run bench -- peer --keep`. */
+import type { KeptPeer } from "./figures.ts";
+
+// biome-ignore format: a row a line
+export const PEER: KeptPeer = {day: "2026-11-29", cores: 2, node: "v20.20.2", system: "linux x64", rounds: 1, sizes: [
+{lines: 100, settings: 85, rows: [
+{figure: "spawn to ready", unit: "ms", ours: [184, 184, 184], theirs: [176, 176, 176], ratio: [1.05, 1.05, 1.05], aim: null},
+{figure: "first answer", unit: "ms", ours: [24.7, 24.7, 24.7], theirs: [7.39, 7.39, 7.39], ratio: [3.35, 3.35, 3.35], aim: 1},
+{figure: "spawn to first answer", unit: "ms", ours: [209, 209, 209], theirs: [183, 183, 183], ratio: [1.14, 1.14, 1.14], aim: null},
+{figure: "edit to findings, p50", unit: "ms", ours: [1.35, 1.35, 1.35], theirs: [0.62, 0.62, 0.62], ratio: [2.18, 2.18, 2.18], aim: 0.8},
+{figure: "edit to findings, p95", unit: "ms", ours: [3.03, 3.03, 3.03], theirs: [1.96, 1.96, 1.96], ratio: [1.55, 1.55, 1.55], aim: 0.8},
+{figure: "hover, p95", unit: "ms", ours: [2.59, 2.59, 2.59], theirs: [0.977, 0.977, 0.977], ratio: [2.65, 2.65, 2.65], aim: null},
+{figure: "completion, p95", unit: "ms", ours: [2.41, 2.41, 2.41], theirs: [1.11, 1.11, 1.11], ratio: [2.17, 2.17, 2.17], aim: null},
+{figure: "symbols, p95", unit: "ms", ours: [2.75, 2.75, 2.75], theirs: [2.37, 2.37, 2.37], ratio: [1.16, 1.16, 1.16], aim: null, mostMs: 20},
+{figure: "formatting, p95", unit: "ms", ours: [5.11, 5.11, 5.11], theirs: [2.44, 2.44, 2.44], ratio: [2.1, 2.1, 2.1], aim: null},
+{figure: "memory", unit: "MB", ours: [107, 107, 107], theirs: [66.1, 66.1, 66.1], ratio: [1.62, 1.62, 1.62], aim: 1},
+{figure: "library alone, p50", unit: "ms", ours: [0.675, 0.675, 0.675], theirs: [0.299, 0.299, 0.299], ratio: [2.26, 2.26, 2.26], aim: null},
+{figure: "library alone, p95", unit: "ms", ours: [1.33, 1.33, 1.33], theirs: [0.638, 0.638, 0.638], ratio: [2.08, 2.08, 2.08], aim: null}]},
+{lines: 500, settings: 445, rows: [
+{figure: "spawn to ready", unit: "ms", ours: [185, 185, 185], theirs: [164, 164, 164], ratio: [1.13, 1.13, 1.13], aim: null},
+{figure: "first answer", unit: "ms", ours: [37.6, 37.6, 37.6], theirs: [9.29, 9.29, 9.29], ratio: [4.05, 4.05, 4.05], aim: 1},
+{figure: "spawn to first answer", unit: "ms", ours: [222, 222, 222], theirs: [173, 173, 173], ratio: [1.28, 1.28, 1.28], aim: null},
+{figure: "edit to findings, p50", unit: "ms", ours: [1.72, 1.72, 1.72], theirs: [0.994, 0.994, 0.994], ratio: [1.73, 1.73, 1.73], aim: 0.8},
+{figure: "edit to findings, p95", unit: "ms", ours: [3.18, 3.18, 3.18], theirs: [2.22, 2.22, 2.22], ratio: [1.43, 1.43, 1.43], aim: 0.8},
+{figure: "hover, p95", unit: "ms", ours: [1.99, 1.99, 1.99], theirs: [0.786, 0.786, 0.786], ratio: [2.53, 2.53, 2.53], aim: null},
+{figure: "completion, p95", unit: "ms", ours: [2.65, 2.65, 2.65], theirs: [2.25, 2.25, 2.25], ratio: [1.18, 1.18, 1.18], aim: null},
+{figure: "symbols, p95", unit: "ms", ours: [9.68, 9.68, 9.68], theirs: [5.99, 5.99, 5.99], ratio: [1.62, 1.62, 1.62], aim: null, mostMs: 20},
+{figure: "formatting, p95", unit: "ms", ours: [6.04, 6.04, 6.04], theirs: [2.17, 2.17, 2.17], ratio: [2.78, 2.78, 2.78], aim: null},
+{figure: "memory", unit: "MB", ours: [117, 117, 117], theirs: [75.8, 75.8, 75.8], ratio: [1.54, 1.54, 1.54], aim: 1},
+{figure: "library alone, p50", unit: "ms", ours: [1.17, 1.17, 1.17], theirs: [1.11, 1.11, 1.11], ratio: [1.05, 1.05, 1.05], aim: null},
+{figure: "library alone, p95", unit: "ms", ours: [2.14, 2.14, 2.14], theirs: [2.14, 2.14, 2.14], ratio: [0.998, 0.998, 0.998], aim: null}]},
+{lines: 1000, settings: 911, rows: [
+{figure: "spawn to ready", unit: "ms", ours: [188, 188, 188], theirs: [170, 170, 170], ratio: [1.1, 1.1, 1.1], aim: null},
+{figure: "first answer", unit: "ms", ours: [58.2, 58.2, 58.2], theirs: [14.5, 14.5, 14.5], ratio: [4.02, 4.02, 4.02], aim: 1},
+{figure: "spawn to first answer", unit: "ms", ours: [246, 246, 246], theirs: [185, 185, 185], ratio: [1.33, 1.33, 1.33], aim: null},
+{figure: "edit to findings, p50", unit: "ms", ours: [2.62, 2.62, 2.62], theirs: [1.63, 1.63, 1.63], ratio: [1.61, 1.61, 1.61], aim: 0.5},
+{figure: "edit to findings, p95", unit: "ms", ours: [4.52, 4.52, 4.52], theirs: [3.31, 3.31, 3.31], ratio: [1.37, 1.37, 1.37], aim: 0.5},
+{figure: "hover, p95", unit: "ms", ours: [1.64, 1.64, 1.64], theirs: [0.999, 0.999, 0.999], ratio: [1.64, 1.64, 1.64], aim: null},
+{figure: "completion, p95", unit: "ms", ours: [1.65, 1.65, 1.65], theirs: [1.81, 1.81, 1.81], ratio: [0.91, 0.91, 0.91], aim: null},
+{figure: "symbols, p95", unit: "ms", ours: [13.5, 13.5, 13.5], theirs: [15.4, 15.4, 15.4], ratio: [0.878, 0.878, 0.878], aim: null, mostMs: 20},
+{figure: "formatting, p95", unit: "ms", ours: [12.7, 12.7, 12.7], theirs: [18.7, 18.7, 18.7], ratio: [0.679, 0.679, 0.679], aim: null},
+{figure: "memory", unit: "MB", ours: [128, 128, 128], theirs: [95.3, 95.3, 95.3], ratio: [1.34, 1.34, 1.34], aim: 1},
+{figure: "library alone, p50", unit: "ms", ours: [2, 2, 2], theirs: [1.63, 1.63, 1.63], ratio: [1.23, 1.23, 1.23], aim: null},
+{figure: "library alone, p95", unit: "ms", ours: [3.25, 3.25, 3.25], theirs: [2.63, 2.63, 2.63], ratio: [1.24, 1.24, 1.24], aim: null}]},
+{lines: 10000, settings: 9311, rows: [
+{figure: "spawn to ready", unit: "ms", ours: [178, 178, 178], theirs: [163, 163, 163], ratio: [1.1, 1.1, 1.1], aim: null},
+{figure: "first answer", unit: "ms", ours: [309, 309, 309], theirs: [52.2, 52.2, 52.2], ratio: [5.92, 5.92, 5.92], aim: 1},
+{figure: "spawn to first answer", unit: "ms", ours: [487, 487, 487], theirs: [215, 215, 215], ratio: [2.27, 2.27, 2.27], aim: null},
+{figure: "edit to findings, p50", unit: "ms", ours: [19.4, 19.4, 19.4], theirs: [17.3, 17.3, 17.3], ratio: [1.12, 1.12, 1.12], aim: 0.5},
+{figure: "edit to findings, p95", unit: "ms", ours: [26.3, 26.3, 26.3], theirs: [45.3, 45.3, 45.3], ratio: [0.582, 0.582, 0.582], aim: 0.5},
+{figure: "hover, p95", unit: "ms", ours: [1.73, 1.73, 1.73], theirs: [1.26, 1.26, 1.26], ratio: [1.37, 1.37, 1.37], aim: null},
+{figure: "completion, p95", unit: "ms", ours: [6.14, 6.14, 6.14], theirs: [27.7, 27.7, 27.7], ratio: [0.221, 0.221, 0.221], aim: null},
+{figure: "symbols, p95", unit: "ms", ours: [80.6, 80.6, 80.6], theirs: [146, 146, 146], ratio: [0.552, 0.552, 0.552], aim: null, mostMs: 20},
+{figure: "formatting, p95", unit: "ms", ours: [74.9, 74.9, 74.9], theirs: [71.4, 71.4, 71.4], ratio: [1.05, 1.05, 1.05], aim: null},
+{figure: "memory", unit: "MB", ours: [218, 218, 218], theirs: [191, 191, 191], ratio: [1.14, 1.14, 1.14], aim: 1},
+{figure: "library alone, p50", unit: "ms", ours: [23.7, 23.7, 23.7], theirs: [17.6, 17.6, 17.6], ratio: [1.35, 1.35, 1.35], aim: null},
+{figure: "library alone, p95", unit: "ms", ours: [31, 31, 31], theirs: [23.9, 23.9, 23.9], ratio: [1.3, 1.3, 1.3], aim: null}]}]};
