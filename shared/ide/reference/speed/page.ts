@@ -125,5 +125,5 @@ function htmlTable({ head, rows }: Table): string {
     return `<tr><th scope="row">${escapeHtml(first)}</th>${written.join("")}</tr>`;
   });
   // Wider than a narrow screen: it scrolls by itself, also by keys.
-  return `<div class="wide" tabindex="0" role="region" aria-label="Figures"><table><thead><tr>${heads.join("")}</tr></thead><tbody>${body.join("")}</tbody></table></div>`;
+  return `<div class="wide" tabindex="0" role="group" aria-label="Figures"><table><thead><tr>${heads.join("")}</tr></thead><tbody>${body.join("")}</tbody></table></div>`;
 }
