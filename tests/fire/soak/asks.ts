@@ -30,6 +30,18 @@ function furtherQuestions(root: string): Asked[] {
 /** An editor has it open all the time, and a second one would end it. */
 export const STAYS_OPEN = "workspace/diagnostic";
 
+const HIERARCHY = "textDocument/prepareCallHierarchy";
+
+/** The places of modes and outputs in a document: only there something hangs on something. */
+function modesIn({ uri, text }: Document): Asked[] {
+  return text.split("\n").flatMap((line, number) => {
+    const found = /^ +(?=[a-z-]+ +when )/.exec(line);
+    if (!found) return [];
+    const position = { line: number, character: found[0].length + 1 };
+    return [{ method: HIERARCHY, params: { textDocument: { uri }, position } }];
+  });
+}
+
 export interface Asker {
   /** What is to be asked next, as the documents are now: of several places where its results lead further. */
   next(documents: readonly Document[], random: Random): Asked[];
@@ -54,7 +66,8 @@ export function makeAsker(root: string): Asker {
       const method = inTurn[turn++ % inTurn.length]!;
       const ofDocument = TABLE[method]?.asks?.(random.oneOf(documents)) ?? [];
       const ready = questions.filter((question) => question.method === method);
-      const all = [...ofDocument.map((params) => ({ method, params })), ...ready];
+      const modes = method === HIERARCHY ? documents.flatMap(modesIn) : [];
+      const all = [...(modes.length > 0 ? modes : ofDocument.map((params) => ({ method, params }))), ...ready];
       return random.some(TABLE[method]?.leadsTo ? 6 : 1, () => random.oneOf(all));
     },
     following: ({ method }, result, document) =>
