@@ -13,7 +13,8 @@ export interface LimitIssue extends Cols {
 }
 
 /** One issue for each number of a value outside its hard limits. */
-export function beyondLimits(value: Value, setting: SettingSpec): LimitIssue[] {
+export function beyondLimits(value: Value, setting: SettingSpec): readonly LimitIssue[] {
+  if (isWithinLimits(value, setting.types)) return NO_ISSUES;
   const issues: LimitIssue[] = beyondSize(value, setting);
   eachNumber(value, setting.types, setting.name, (number, at, type, name, types) => {
     const unit = unitOf(type);
@@ -32,6 +33,25 @@ export function beyondLimits(value: Value, setting: SettingSpec): LimitIssue[] {
       report(`${name} is a multiple of ${multiple.of}, and ${number} is none`, multiple.source);
   });
   return issues;
+}
+
+const NO_ISSUES: readonly LimitIssue[] = [];
+
+/** Whether a value is for certain within its limits: a word, or a number in the unit of its type, as nearly all are. */
+function isWithinLimits(value: Value, types: readonly ValueType[]): boolean {
+  if (value.kind === "choice" || value.kind === "yes-no") return true;
+  if (value.kind !== "quantity" && value.kind !== "integer") return false;
+  const { number } = value;
+  for (const type of types) {
+    if (type.is === "quantity") {
+      if (value.kind !== "quantity") continue;
+      if (type.unit !== value.unit) return false;
+    } else if (type.is !== "integer" || value.kind !== "integer") continue;
+    else if (type.multiple) return false;
+    const { min, max } = type;
+    return !(min && number < min.at) && !(max && number > max.at);
+  }
+  return true;
 }
 
 function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {

@@ -237,8 +237,11 @@ function putSetting(state: MergeState, setting: Setting): void {
 }
 
 function tableOf(state: MergeState, section: string): Map<string, Setting> {
-  const table = state.settings.get(section) ?? new Map<string, Setting>();
-  state.settings.set(section, table);
+  let table = state.settings.get(section);
+  if (!table) {
+    table = new Map();
+    state.settings.set(section, table);
+  }
   return table;
 }
 

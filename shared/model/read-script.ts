@@ -49,7 +49,7 @@ interface CachedFile {
 }
 
 /** A parsed entry with its canonical text: printed once here, and used in every craft that has the line. */
-type PrintedEntry = ParsedEntry & { readonly text: string };
+type PrintedEntry = { readonly read: ParsedEntry; readonly text: string };
 type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => PrintedEntry;
 
 function entryReader(catalogue: Catalogue): EntryReader {
@@ -61,7 +61,7 @@ function entryReader(catalogue: Catalogue): EntryReader {
     if (!reading) {
       const { start, end } = node.value;
       const read = readEntry(text, node.head, node.value, spec, catalogue);
-      reading = { ...read, text: read.value ? printValue(read.value) : text.slice(start, end) };
+      reading = { read, text: read.value ? printValue(read.value) : text.slice(start, end) };
       if (map.size >= CACHE_LIMIT) map.clear();
       if (text.length < 400) map.set(text, reading);
     }
@@ -131,7 +131,8 @@ function readSection(
       drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
       issues.push(...unknownDrops(node, line, spec, catalogue));
     } else if (node.kind === "entry") {
-      const { kind, value, text, pieces, fault, beyond } = readOne(lineText, node, spec);
+      const { read, text } = readOne(lineText, node, spec);
+      const { kind, value, pieces, fault, beyond } = read;
       entries.push({ kind, section: resolved, name: node.head.text, line, head: node.head, value, text, pieces });
       if (fault) issues.push(issueOf(fault, line, lineText));
       for (const issue of beyond) issues.push({ code: issue.code, message: issue.message, span: spanAt(line, issue) });
@@ -184,7 +185,7 @@ function readScript(
       const { node } = lineReading.read(lineText, "plain");
       if (spec === undefined) return false;
       if (node.kind === "drop") return isDrop(node, spec, catalogue);
-      return node.kind === "entry" && readOne(lineText, node, spec).fault === null;
+      return node.kind === "entry" && readOne(lineText, node, spec).read.fault === null;
     });
   };
   return {

@@ -6,10 +6,18 @@ import { commentSlip } from "../syntax/slips.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { readFields } from "./read-fields.ts";
+import { readPlain } from "./read-plain.ts";
 import { readSimple } from "./read-simple.ts";
 
 /** Parses the value of a setting, which must fill the rest of its line. */
 export function readSetting(text: string, at: Cols, setting: SettingSpec, units: ReadContext["units"]): ParsedValue {
+  const plain = readPlain(text, at, setting.types, units);
+  if (plain) return { value: plain.value, pieces: plain.pieces, fault: null };
+  return readByTypes(text, at, setting, units);
+}
+
+/** The same for any value, type by type. */
+export function readByTypes(text: string, at: Cols, setting: SettingSpec, units: ReadContext["units"]): ParsedValue {
   let best: { fault: Fault; pieces: ReadContext["pieces"]; progress: number } | null = null;
   for (const type of setting.types) {
     const context: ReadContext = { scan: scanner(text, at.start, at.end), units, pieces: [] };

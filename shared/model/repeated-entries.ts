@@ -3,7 +3,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type Cols, type Fix, spanAt } from "../syntax/span.ts";
 import type { Tree } from "../syntax/tree.ts";
 import { baseOf } from "./craft.ts";
-import type { Issue, SectionReading } from "./script.ts";
+import type { Entry, Issue, SectionReading } from "./script.ts";
 
 /**
  * One issue for each line that overrides an earlier one of the same file. Lines that combine are not
@@ -32,15 +32,6 @@ function repeatedIn(readings: readonly SectionReading[], catalogue: Catalogue, t
   let section = "";
   let base = "";
   let first = new Map<string, Occurrence>();
-  const record = (
-    key: string,
-    occurrence: Occurrence,
-    fixes: (before: Occurrence, later: Occurrence) => readonly Fix[],
-  ) => {
-    const before = first.get(key);
-    if (before) issues.push(repeatedIssue(key, occurrence, before, fixes(before, occurrence)));
-    else first.set(key, occurrence);
-  };
   for (const entry of entries) {
     if (entry.kind === "mode" || entry.kind === "output") continue;
     if (entry.section !== section) {
@@ -49,12 +40,29 @@ function repeatedIn(readings: readonly SectionReading[], catalogue: Catalogue, t
       first = bySection.get(section) ?? new Map();
       bySection.set(section, first);
     }
-    if (entry.kind === "setting" && catalogue.setting(base, entry.name)?.repeatable) continue;
     const { name, line, value } = entry;
-    if (value?.kind !== "fields") record(name, entry, (before, later) => [removeLineFix(before, later, tree)]);
-    else for (const field of value.fields) record(`${name} ${field.name}`, { line, head: field.nameAt }, noFixes);
+    if (value?.kind !== "fields") {
+      const before = first.get(name);
+      if (!before) first.set(name, entry);
+      else if (!combines(entry, base, catalogue))
+        issues.push(repeatedIssue(name, entry, before, [removeLineFix(before, entry, tree)]));
+      continue;
+    }
+    for (const field of value.fields) {
+      const key = `${name} ${field.name}`;
+      const here = { line, head: field.nameAt };
+      const before = first.get(key);
+      if (!before) first.set(key, here);
+      // No fix: the line may set other fields too.
+      else if (!combines(entry, base, catalogue)) issues.push(repeatedIssue(key, here, before, []));
+    }
   }
   return issues;
+}
+
+/** Whether several lines of the setting belong together: asked only of a name that stands there already, as nearly none does. */
+function combines({ kind, name }: Entry, base: string, catalogue: Catalogue): boolean {
+  return kind === "setting" && catalogue.setting(base, name)?.repeatable === true;
 }
 
 /** Where something is set: by an entry, or by a field of one. */
@@ -81,9 +89,4 @@ function removeLineFix({ line, text }: Occurrence, later: Occurrence, { lines }:
   const fix: Fix = { title: "Remove the earlier line", edits: [{ range, text: "" }] };
   const isNoted = lines[line]!.comment !== null || lines[line - 1]?.node.kind === "comment";
   return text !== undefined && text === later.text && !isNoted ? { ...fix, certain: true } : fix;
-}
-
-/** No fix for a field: its line may set other fields too. */
-function noFixes(): Fix[] {
-  return [];
 }

@@ -132,12 +132,13 @@ function unusualIn(
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
     if (section !== currentSection) traits = traitsAt(section);
     currentSection = section;
+    const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
+    if (!setting || !hasBands(setting)) continue;
     const last = issueCache.get(value);
     let issues = last && isSameKind(last.traits, traits) ? last.issues : undefined;
     if (!issues) {
-      const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
       const values = value.kind === "follows" ? [value.from, value.to] : [value];
-      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, traits)) : NO_ISSUES;
+      issues = values.flatMap((each) => beyondUsual(each, setting, traits));
       issueCache.set(value, { traits, issues });
     }
     for (const issue of issues) unusual.push({ entry, issue });
@@ -155,7 +156,6 @@ function isSameKind(a: CraftTraits, b: CraftTraits): boolean {
   );
 }
 
-const NO_ISSUES: readonly LimitIssue[] = [];
 /** By value: equal lines share one value object. */
 const issueCache = new WeakMap<Value, { traits: CraftTraits; issues: readonly LimitIssue[] }>();
 

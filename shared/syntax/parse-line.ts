@@ -18,11 +18,34 @@ export type Within = "plain" | "verbatim" | "dialect";
  * an issue.
  */
 export function parseLine(text: string, within: Within): Line {
+  if (within === "plain" && text.length < LONG) {
+    const line = plainEntry(text);
+    if (line) return line;
+  }
   const { node, comment, issues } = read(text, within);
   return { text, node, comment, issues, isPlain: !BEYOND_PLAIN.test(text) };
 }
 
 const BEYOND_PLAIN = /[^\t -~]/;
+
+/** An entry in plain characters with a value, without text in quotes and comment. */
+const PLAIN_ENTRY = /^([ \t]+)([a-z][a-z0-9-]*)([ \t]+)[!$-~](?:[ \t]*[!$-~])*$/;
+/** An engine keeps a step for each character that such a pattern may have to give back. */
+const LONG = 400;
+const NO_ISSUES: readonly LineIssue[] = [];
+
+/** The line that most are, in one step; null for any other. */
+function plainEntry(text: string): Line | null {
+  const found = PLAIN_ENTRY.exec(text);
+  if (!found) return null;
+  const name = found[2]!;
+  if (name === "drop") return null;
+  const start = found[1]!.length;
+  const end = start + name.length;
+  const value = { start: end + found[3]!.length, end: text.length };
+  const node: LineNode = { kind: "entry", head: { text: name, start, end }, value };
+  return { text, node, comment: null, issues: NO_ISSUES, isPlain: true };
+}
 
 function read(text: string, within: Within): Omit<Line, "isPlain"> {
   const indent = indentOf(text);

@@ -18,7 +18,8 @@ export interface LineReader {
 export function lineReader(): LineReader {
   const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>(), dialect: new Map<string, Line>() };
   // Comparing with the line that had this number before is cheaper than hashing a new string.
-  const previous: { readonly line: Line; readonly within: Within }[] = [];
+  const previous: Line[] = [];
+  const previousWithin: Within[] = [];
   const lookUp = (text: string, within: Within): Line => {
     const map = known[within];
     const found = map.get(text);
@@ -32,10 +33,13 @@ export function lineReader(): LineReader {
     read(text, within, at) {
       if (at === undefined || at >= CACHE_LIMIT) return lookUp(text, within);
       const here = previous[at];
-      if (here?.line.text === text && here.within === within) return here.line;
+      if (here?.text === text && previousWithin[at] === within) return here;
       const line = lookUp(text, within);
       // Append only: an array with holes would be slow.
-      if (at <= previous.length) previous[at] = { line, within };
+      if (at <= previous.length) {
+        previous[at] = line;
+        previousWithin[at] = within;
+      }
       return line;
     },
   };
