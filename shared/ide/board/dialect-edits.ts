@@ -1,11 +1,11 @@
 /** Lines that are written into a dialect: facts into their section, codes into theirs; or a dialect that begins. */
-
 import { boardText } from "../../dialect/learn/tokens-for.ts";
 import type { Script } from "../../model/script.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Section, Tree } from "../../syntax/tree.ts";
-import { atTheEnd, indentIn, indentOf, lineEnd } from "../edits/script-edits.ts";
+import { atTheEnd, indentIn, indentOf } from "../edits/script-edits.ts";
 
 export interface NewFact {
   readonly section: string;

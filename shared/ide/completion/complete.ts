@@ -1,6 +1,7 @@
 /** Completion: what can be written at a position, the likeliest first. */
 import type { Workspace } from "../../model/workspace.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { commentStart } from "../../syntax/scanner.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { type CursorContext, cursorContextAt } from "../context/cursor-context.ts";
@@ -17,10 +18,19 @@ export { withoutStops } from "./without-stops.ts";
 const WORD_BEFORE = /[A-Za-z0-9%µ][A-Za-z0-9/%µ-]*$/;
 const WORD_AFTER = /^[A-Za-z0-9/%µ-]*/;
 
-/** The completion items at a position; none where nothing can be completed, as in a comment. */
+/**
+ * The completion items at a position; none where nothing can be completed, as in a comment. Those of several lines have
+ * the line end of the script.
+ */
 export function completionsAt(workspace: Workspace, file: string, at: Position): CompletionItem[] {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor || cursor.script.tree.newer || cursor.node.kind === "kept") return [];
+  const items = itemsAt(workspace, cursor, at);
+  const end = lineEnd(cursor.script.tree, cursor.line);
+  return end === "\n" ? items : items.map((item) => ({ ...item, text: item.text.replaceAll("\n", end) }));
+}
+
+function itemsAt(workspace: Workspace, cursor: CursorContext, at: Position): CompletionItem[] {
   const before = cursor.text.slice(0, at.character);
   if (cursor.script.kind === "dialect" && /^\s/.test(before))
     return completionItems(offerInDialect(workspace, cursor, before), dialectRange(cursor, before));

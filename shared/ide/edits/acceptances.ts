@@ -6,9 +6,10 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { type Position, type Range, touches } from "../../syntax/span.ts";
 import { fileForNewLayer } from "./new-layer-file.ts";
-import { lineEnd, whyNotWritable } from "./script-edits.ts";
+import { whyNotWritable } from "./script-edits.ts";
 import { lineForUse, writeUse } from "./use-line.ts";
 
 const acceptable: ReadonlySet<string> = new Set(

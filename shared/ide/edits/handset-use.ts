@@ -3,6 +3,7 @@ import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { textWith, withFile } from "../context/trial.ts";
@@ -49,7 +50,7 @@ function addedUse(script: Script, path: string): TextEdit | null {
   const line = last ?? tree.header;
   if (line === null || line === undefined) return null;
   const character = tree.lines[line]!.text.length;
-  const end = tree.ends[line] || "\n";
+  const end = lineEnd(tree, line);
   const at = { line, character };
   return { range: { start: at, end: at }, text: `${last === undefined ? end : ""}${end}use ${path}` };
 }

@@ -8,11 +8,12 @@ import type { PlaceRange } from "../../protocol/findings.ts";
 import type { Fillable, Repair } from "../../protocol/ways.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { mayUse } from "../../rules/lib/used-files.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { fileNameOf } from "../../text/file-name.ts";
 import type { FileEdits } from "./osd-write.ts";
-import { appendEntries, lineEnd, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
+import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
 import { lineForUse, writeUse } from "./use-line.ts";
 
 /** The edits, and what is to be selected once they are made; or why there are none, in a sentence. */

@@ -1,5 +1,6 @@
 /** Changes of a script, put together from many parts, as edits that do not overlap: no other line is touched. */
 import type { Script } from "../../model/script.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import {
   alignedEntries,
@@ -10,7 +11,6 @@ import {
   indentIn,
   indentOf,
   lastSectionOf,
-  lineEnd,
   linesOfNote,
   type NewEntry,
 } from "./script-edits.ts";

@@ -2,6 +2,7 @@
 import { isAllow } from "../../model/notes.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../../syntax/tree.ts";
@@ -109,11 +110,6 @@ export function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
 function insertion(line: number, { lines }: Tree, text: string): TextEdit {
   const at = { line, character: lines[line]!.text.length };
   return { range: { start: at, end: at }, text };
-}
-
-/** The line end that a new line at this one gets. */
-export function lineEnd({ ends }: Tree, line: number): string {
-  return ends[line] || ends.find((end) => end !== "") || "\n";
 }
 
 /** Entries with the indent and the columns of the last block of entries in a section. */

@@ -1,9 +1,9 @@
 /** The edit that makes a script use another one. */
 import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
-import { lineEnd } from "./script-edits.ts";
 
 /** The line after which a `use` is written: the last `use`, else the header. */
 export function lineForUse({ tree, uses }: Script): number {

@@ -1,7 +1,7 @@
 /** A script while lines of it are taken out, rewritten and added; all others stay as they are, byte for byte. */
 import type { Script } from "../../model/script.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import type { TextEdit } from "../../syntax/span.ts";
-import { lineEnd } from "../edits/script-edits.ts";
 
 export interface Draft {
   readonly script: Script;

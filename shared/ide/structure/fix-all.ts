@@ -4,6 +4,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import { findingSteps } from "../../rules/engine/engine.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Steps } from "../../text/steps.ts";
 import { withFile } from "../context/trial.ts";
@@ -154,7 +155,7 @@ function makeTrials(workspace: Workspace, { file, tree }: Script): Trials {
   let last = { text: "", tried: workspace };
   return {
     withLines({ texts, origins }) {
-      const text = texts.map((each, i) => each + (i < texts.length - 1 ? tree.ends[origins[i]!] || "\n" : "")).join("");
+      const text = texts.map((each, i) => each + (i < texts.length - 1 ? lineEnd(tree, origins[i]!) : "")).join("");
       if (text !== last.text) last = { text, tried: withFile(workspace, file, (tree.bom ? "\uFEFF" : "") + text) };
       return last.tried;
     },

@@ -1,4 +1,5 @@
 /** A text that is edited again and again, and in the end told as edits of what it was. */
+import { lineEnd } from "../../syntax/line-end.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Tree } from "../../syntax/tree.ts";
 
@@ -37,14 +38,14 @@ function compare(a: TextEdit, b: TextEdit): number {
 }
 
 /** What differs from a script, line by line, as edits of it; each changes no more of its line than it must. */
-export function editsFrom({ lines, ends }: Tree, { texts, origins }: EditedLines): TextEdit[] {
+export function editsFrom(tree: Tree, { texts, origins }: EditedLines): TextEdit[] {
   const made = new Map<number, string[]>();
   for (const [i, origin] of origins.entries()) made.set(origin, [...(made.get(origin) ?? []), texts[i]!]);
-  return lines.flatMap(({ text }, line): TextEdit[] => {
+  return tree.lines.flatMap(({ text }, line): TextEdit[] => {
     const now = made.get(line);
     if (now === undefined)
       return [{ range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } }, text: "" }];
-    const joined = now.join(ends[line] || "\n");
+    const joined = now.join(lineEnd(tree, line));
     if (joined === text) return [];
     const shorter = Math.min(text.length, joined.length);
     let head = 0;

@@ -1,4 +1,5 @@
 /** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
+
 import type { Craft, Source } from "../../model/craft.ts";
 import { isAsRead } from "../../model/listened-craft.ts";
 import { perFile } from "../../model/memo.ts";
@@ -6,6 +7,7 @@ import { listenTo, type Reads } from "../../model/reads.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
+import { lineEnd } from "../../syntax/line-end.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { finish, type Steps } from "../../text/steps.ts";
 import { withItsLine } from "../lib/words-of-place.ts";
@@ -27,7 +29,8 @@ export function findingsOf(workspace: Workspace, file: string, handset?: string)
 
 /** The same rule by rule: all of them take a tenth of a second on the longest craft that is read for the first time. */
 export function* findingSteps(workspace: Workspace, file: string, handset?: string): Steps<Finding[]> {
-  return levelled(withSafeFixes(yield* foundIn(workspace, file, handset), workspace), workspace.levels);
+  const found = withSafeFixes(yield* foundIn(workspace, file, handset), workspace);
+  return levelled(withLineEnds(found, workspace), workspace.levels);
 }
 
 /** No fix writes to a file that holds other bytes than the text which is shown of it: to save that would lose them. */
@@ -39,6 +42,23 @@ function withSafeFixes(found: Finding[], { view }: Workspace): Finding[] {
     });
   if (found.every(({ fixes }) => fixes.every(isSafe))) return found;
   return found.map((finding) => ({ ...finding, fixes: finding.fixes.filter(isSafe) }));
+}
+
+/** A fix that writes a line more gives it the line end of its file; a reader of a single line does not know that. */
+function withLineEnds(found: Finding[], workspace: Workspace): Finding[] {
+  const writesLines = ({ edits }: Finding["fixes"][number]) => edits.some(({ text }) => /[\r\n]/.test(text));
+  if (!found.some(({ fixes }) => fixes.some(writesLines))) return found;
+  return found.map((finding) => {
+    if (!finding.fixes.some(writesLines)) return finding;
+    const fixes = finding.fixes.map((fix) => ({
+      ...fix,
+      edits: fix.edits.map((edit) => {
+        const tree = workspace.script(edit.file)?.tree;
+        return tree ? { ...edit, text: edit.text.replace(/\r\n|\r|\n/g, lineEnd(tree, edit.range.start.line)) } : edit;
+      }),
+    }));
+    return { ...finding, fixes };
+  });
 }
 
 /** The findings at their rules' own severities. */

@@ -324,6 +324,15 @@ describe("which handset a craft uses", () => {
     expect(written(files, { handset: "ours.fettle" })["jug.fettle"]).toBe(
       craft(["ours.fettle"], "arm when SA is front").replaceAll("\n", "\r\n"),
     );
+    // The last line has none of its own that a new line could have.
+    const ending = {
+      ...files,
+      "jug.fettle": 'craft "Jug"\r\nuse "habits.fettle"',
+      "habits.fettle": 'layer "Habits"\r\n',
+    };
+    expect(written(ending, { handset: "ours.fettle" })["jug.fettle"]).toBe(
+      'craft "Jug"\r\nuse "habits.fettle"\r\nuse "ours.fettle"',
+    );
   });
 });
 

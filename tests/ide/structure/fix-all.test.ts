@@ -38,6 +38,10 @@ test("line ends stay as they are, also of a line that is divided", () => {
   expect(repaired(text)).toBe(
     'craft "Jug"\r\n\r\npack\r\n  cells 6\r\n  capacity 1100 mAh\r\n  warn-at 3.5 V/cell\r\n',
   );
+  // The last line has none of its own that the new line could have.
+  expect(repaired('craft "Jug"\r\n\r\npack\r\n  cells 6 capacity 1100 mAh')).toBe(
+    'craft "Jug"\r\n\r\npack\r\n  cells 6\r\n  capacity 1100 mAh',
+  );
 });
 
 test("each edit changes no more of its line than it must", () => {
