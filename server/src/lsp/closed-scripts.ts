@@ -10,7 +10,7 @@ import { makeContentKeys } from "./content-keys.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsIn, idOf } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
-import { inSlices } from "./slices.ts";
+import { inSlicesAtOnce } from "./slices.ts";
 import type { PageOfRule } from "./to-lsp.ts";
 import type { Turns } from "./turns.ts";
 
@@ -97,9 +97,13 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
   const judge = async (path: FilePath): Promise<void> => {
     const key = await keyOf(path);
     if (known.get(path)?.key === key) return;
-    const diagnostics = await inSlices(diagnosticsIn(workspace(), path, documents.uriOf, pageOfRule));
-    // What changed meanwhile begins another round: what was found may be of before, or of neither.
-    if ((await keyOf(path)) !== key) return;
+    const stepsOf = () => diagnosticsIn(workspace(), path, documents.uriOf, pageOfRule);
+    let done: Awaited<ReturnType<typeof inSlicesAtOnce<Diagnostic[] | null>>>;
+    do done = await inSlicesAtOnce(documents, stepsOf);
+    while (!done && (await keyOf(path)) === key);
+    // What changed meanwhile begins another round: what was found may be of before.
+    if (!done || (await keyOf(path)) !== key) return;
+    const diagnostics = done.made;
     core.used();
     if (diagnostics === null) known.delete(path);
     else known.set(path, { key, judged: { path, id: idOf(diagnostics), diagnostics } });

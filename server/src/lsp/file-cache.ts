@@ -1,4 +1,5 @@
 /** What was read of files, by the path asked for and by the real one, until somebody says that it changed. */
+import { isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
 import type { Script } from "../../../shared/model/script.ts";
 
@@ -18,8 +19,9 @@ export interface FileCache {
   read(path: FilePath): Promise<void>;
   forget(path: FilePath): void;
   /**
-   * Everything that was read of these, and of what lies below those that are folders. Gives true
-   * where there was any. Where a document is open, its real path stays known.
+   * Everything that was read of these, and of what lies below those that are folders; with a script also whatever was
+   * no text, as it may be a link that leads there, of which nobody tells. Gives true where there was any. Where a
+   * document is open, its real path stays known.
    */
   forgetBelow(paths: ReadonlySet<FilePath>, isOpen: (realPath: FilePath) => boolean): boolean;
   /** Every text. Real paths stay known, by which open documents are found. */
@@ -56,6 +58,7 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
       await running;
     }
   };
+  const isNoText = (path: FilePath) => answers.has(path) && answers.get(path)!.kind !== "text";
   const forget = (path: FilePath) => {
     whole = new WeakSet();
     answers.delete(path);
@@ -69,8 +72,9 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
     read,
     forget,
     forgetBelow(paths, isOpen) {
-      const gone = [...new Set([...answers.keys(), ...realPaths.keys(), ...reading.keys()])].filter((path) =>
-        isAmong(path, paths),
+      const withScript = [...paths].some(isScriptFile);
+      const gone = [...new Set([...answers.keys(), ...realPaths.keys(), ...reading.keys()])].filter(
+        (path) => isAmong(path, paths) || (withScript && isNoText(path)),
       );
       for (const path of gone) {
         const real = realPaths.get(path) ?? path;

@@ -5,6 +5,7 @@ import { historyReport, type ReportedChange, type ReportedValue } from "../../..
 import { placeOf } from "../../../shared/ide/history/past-value.ts";
 import { craftAt, saidNameAt, wordsOf } from "../../../shared/ide/origin/name-at.ts";
 import { type FilePath, memoryFiles } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import {
@@ -21,7 +22,7 @@ import { otherAddress } from "../../../shared/protocol/other-texts.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard, Request } from "./guard.ts";
 import type { ReadOther } from "./other-side.ts";
-import { inSlices } from "./slices.ts";
+import { inSlicesOver } from "./slices.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -83,18 +84,19 @@ async function historyAt(
   const craft = craftAt(now, file, picked && documents.pathOf(picked))?.file ?? file;
   const past = await pastOf(craft, token);
   if ("kind" in past) return past;
-  const working: PastMoment = {
+  const working = (workspace: Workspace): PastMoment => ({
     id: "working tree",
     parents: past.moments.slice(0, 1).map(({ id }) => id),
-    workspace: now,
+    workspace,
     file: craft,
     isCut: false,
     commit: null,
     uriOf: documents.uriOf,
-  };
-  const moments = [working, ...past.moments];
-  const history = await inSlices(historyOf(moments, name), token);
-  const script = now.script(craft);
+  });
+  const momentsAt = (workspace: Workspace) => [working(workspace), ...past.moments];
+  const history = await inSlicesOver(documents, (at) => historyOf(momentsAt(at), name), token);
+  const moments = momentsAt(documents.now());
+  const script = documents.now().script(craft);
   const report = historyReport(history, {
     what: wordsOf(name),
     craft: script?.name ?? craft,

@@ -13,18 +13,44 @@ const SLICE_MS = 15;
  * @throws Refused once the client has cancelled
  */
 export async function inSlices<T>(steps: Steps<T>, token?: CancellationToken): Promise<T> {
+  const done = await inSlicesWhile(() => true, steps, token);
+  return done!.made;
+}
+
+/**
+ * What comes of steps over all files at one moment; null where one of them changed meanwhile. The steps go no further
+ * then: what they have seen is of one moment, and what they would see is of another, in which a craft that they work
+ * on may be none.
+ * @throws Refused once the client has cancelled
+ */
+export function inSlicesAtOnce<T>(
+  documents: { now(): Workspace },
+  stepsOf: (now: Workspace) => Steps<T>,
+  token?: CancellationToken,
+): Promise<{ readonly made: T } | null> {
+  const now = documents.now();
+  return inSlicesWhile(() => documents.now() === now, stepsOf(now), token);
+}
+
+async function inSlicesWhile<T>(
+  isCurrent: () => boolean,
+  steps: Steps<T>,
+  token?: CancellationToken,
+): Promise<{ readonly made: T } | null> {
   for (let until = Date.now() + SLICE_MS; ; ) {
     if (token?.isCancellationRequested) throw cancelled();
     const next = steps.next();
-    if (next.done) return next.value;
+    if (next.done) return { made: next.value };
     if (Date.now() < until) continue;
     await pause();
+    if (!isCurrent()) return null;
     until = Date.now() + SLICE_MS;
   }
 }
 
-/** A pilot who types all the time does not have the work begun anew for ever. */
+/** A pilot who types all the time does not have the work begun anew for ever: so often at least, and for so long. */
 const MOST_BEGINNINGS = 5;
+const LONGEST_MS = 1000;
 
 /**
  * What comes of steps over all files at one moment. Where one of them changes meanwhile, the steps are begun anew, so
@@ -36,10 +62,10 @@ export async function inSlicesOver<T>(
   stepsOf: (now: Workspace) => Steps<T>,
   token?: CancellationToken,
 ): Promise<T> {
-  for (let beginning = 0; beginning < MOST_BEGINNINGS; beginning++) {
-    const now = documents.now();
-    const made = await inSlices(stepsOf(now), token);
-    if (documents.now() === now) return made;
+  const until = Date.now() + LONGEST_MS;
+  for (let beginning = 0; beginning < MOST_BEGINNINGS || Date.now() < until; beginning++) {
+    const done = await inSlicesAtOnce(documents, stepsOf, token);
+    if (done) return done.made;
   }
   throw new Refused("The scripts change faster than this can be worked out.", CODES.contentModified);
 }

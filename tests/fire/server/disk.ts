@@ -1,12 +1,12 @@
 /** A folder of scripts on the disk, and what happens to them there behind the editor's back. */
 import {
   chmodSync,
+  lstatSync,
   mkdirSync,
   readdirSync,
   readFileSync,
   renameSync,
   rmSync,
-  statSync,
   symlinkSync,
   writeFileSync,
 } from "node:fs";
@@ -82,8 +82,9 @@ export function freeName(disk: Disk, random: Random): string {
   }
 }
 
+/** True for a link too, wherever it leads to. */
 function isThere(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false }) !== undefined;
+  return lstatSync(path, { throwIfNoEntry: false }) !== undefined;
 }
 
 /** What is done to the disk; gives what an editor that watches it would tell, in order. */
@@ -151,15 +152,15 @@ const ACTS: readonly Act[] = [
   // What was broken is mended.
   (disk, random) => {
     const [path, text] = random.oneOf([...TEXTS]);
-    const before = statSync(join(disk.folder, path), { throwIfNoEntry: false });
-    if (before?.isDirectory()) return [];
+    let isNew: boolean;
     try {
+      isNew = !isThere(join(disk.folder, path));
       disk.write(path, text);
     } catch {
-      // A link in a circle, or a file that is in the way of a folder, stays.
+      // A folder, a link in a circle, or a file that is in the way of a folder, stays.
       return [];
     }
-    return before ? changed(disk, path) : [made(disk, path)];
+    return isNew ? [made(disk, path)] : changed(disk, path);
   },
   (disk, random) => {
     const path = freeName(disk, random);
