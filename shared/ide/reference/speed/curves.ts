@@ -5,6 +5,13 @@ import { ratioScale } from "../../../draw/scale.ts";
 import { node, type SceneNode } from "../../../draw/scene.ts";
 import type { GrowthCurve, GrowthSubject } from "./figures.ts";
 
+/** There is little room behind the end of a line. */
+const SHORT: Readonly<Record<string, string>> = {
+  "first findings": "first",
+  "findings after an edit": "edit",
+  memory: "held",
+};
+
 const [WIDTH, HEIGHT, GAP] = [440, 240, 16];
 
 /** Times in one chart, memory in another below it: two scales in one would suggest a crossing that means nothing. */
@@ -34,7 +41,7 @@ function chartOf({ name, sizes, curves: all }: GrowthSubject, curves: readonly G
     x: ratioScale({ name, unit: "" }, sizes[0]!, sizes.at(-1)!),
     y: { ...y, ticks: powers },
     lines: curves.map((curve) => ({
-      name: curves.length === 1 ? "" : curve.figure.replace("findings after an ", "").replace(" findings", ""),
+      name: SHORT[curve.figure] ?? curve.figure,
       points: sizes.map((size, i) => [size, curve.values[i]![0]] as const),
     })),
   };
@@ -46,7 +53,7 @@ export function curveWords({ name, sizes, curves }: GrowthSubject): string {
   return curves
     .map(({ figure, unit, values, exponent }) => {
       const how = exponent <= 1.1 ? "no faster than a straight line" : "faster than a straight line";
-      return `${figure[0]!.toUpperCase()}${figure.slice(1)}: ${values[0]![0]} ${unit} at ${first} ${name}, ${values.at(-1)![0]} ${unit} at ${last}, ${how} (exponent ${exponent.toFixed(2)}).`;
+      return `${figure[0]!.toUpperCase()}${figure.slice(1)}: ${values[0]![0]} to ${values.at(-1)![0]} ${unit} from ${first} to ${last} ${name}, ${how} (exponent ${exponent.toFixed(2)}).`;
     })
     .join(" ");
 }

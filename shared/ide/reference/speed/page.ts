@@ -99,15 +99,12 @@ function peerCells(row: PeerRow): string[] {
 
 function subjectPieces(subject: GrowthSubject): Piece[] {
   const { name, what, sizes, curves } = subject;
-  const rows = curves.map(({ figure, unit, values, exponent }) => [
-    `${figure}, ${unit}`,
-    ...values.map(([median]) => String(median)),
-    exponent.toFixed(2),
-  ]);
+  const rows = sizes.map((size, i) => [String(size), ...curves.map(({ values }) => String(values[i]![0]))]);
+  rows.push(["exponent", ...curves.map(({ exponent }) => exponent.toFixed(2))]);
   return [
     text(`### By ${name}\n\nOf ${what}. ${curveWords(subject)}`),
     { kind: "drawing", svg: svgText(curveDrawing(subject)) },
-    { kind: "table", head: [name, ...sizes.map(String), "exponent"], rows },
+    { kind: "table", head: [name, ...curves.map(({ figure, unit }) => `${figure}, ${unit}`)], rows },
   ];
 }
 
@@ -121,7 +118,8 @@ function markdownTable({ head, rows }: Table): string {
 function htmlTable({ head, rows }: Table): string {
   const heads = head.map((each) => (each === "" ? "<td></td>" : `<th scope="col">${escapeHtml(each)}</th>`));
   const body = rows.map(([first = "", ...cells]) => {
-    const written = cells.map((cell) => `<td>${escapeHtml(cell)}</td>`);
+    // A range below its median: beside it the columns would not fit the page.
+    const written = cells.map((cell) => `<td>${escapeHtml(cell).replace(/ \((.*)\)$/, "<br><small>$1</small>")}</td>`);
     return `<tr><th scope="row">${escapeHtml(first)}</th>${written.join("")}</tr>`;
   });
   // Wider than a narrow screen: it scrolls by itself, also by keys.
