@@ -6,6 +6,7 @@ import { capital } from "../../draw/words.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
 import { severityOfNeed } from "../../rules/lib/needs-in-use.ts";
+import { visibleText } from "../../text/visible-text.ts";
 import { widestSize } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
 import { sourcedNeedLine } from "../context/relation-lines.ts";
@@ -212,7 +213,8 @@ function rulePage(rule: Rule): string {
 function exampleText({ examples: { together } }: Rule, files: ExampleFiles): string {
   return paragraphs(
     together ? `With \`fettle check --together ${together.join(" ")}\`:` : "",
-    ...Object.entries(files).map(([file, text]) => `\`${file}\`\n\n${fenced(text.trimEnd())}`),
+    // What a rule tells of may be what does not show, or turns the text of the page.
+    ...Object.entries(files).map(([file, text]) => `\`${file}\`\n\n${fenced(visibleText(text.trimEnd()))}`),
   );
 }
 

@@ -35,10 +35,33 @@ test("laid out, with the name of the craft at each section", async () => {
 });
 
 test("what is no text of a script is shown byte for byte", async () => {
-  for (const text of ["\u00ff\u00fe craft", "a\0b\n", 'craft "Jug" edition 9\n  pack\n', "\0"])
+  for (const text of ["\u00ff\u00fe craft", "a\u0099b\n", 'craft "Jug" edition 9\r\n  pack\n'])
     expect(await shown(Buffer.from(text, "latin1"))).toBe(text);
   const long = `craft "Jug"\n${"# more\n".repeat(13_000)}`;
   expect(await shown(Buffer.from(long))).toBe(long);
+});
+
+test.each([
+  ["a script", 'craft "Jug"\npack\n  # a\u202eb\u001b[2J\n  cells  6\n'],
+  ["one of CR alone", 'craft "Jug"\rpack\r  cells  6\r'],
+  ["a newer edition", 'craft "Jug" edition 9\n  a\u202eb\u001b[2J\rc\0\n'],
+  ["a script that is too long", `${"# more\n".repeat(13_000)}# a\u202eb\u001b[2J\n`],
+])("nothing that a terminal obeys is left of %s", async (_, text) => {
+  const told = Buffer.from(await shown(Buffer.from(text)), "latin1").toString("utf8");
+  expect(told).toMatch(/‹U\+(?:202E right-to-left override›b‹U\+001B escape›\[2J|000D carriage return›\n)/);
+  expect(told).not.toMatch(/[\0\r\u001b\u202e]/);
+});
+
+test("nor of bytes that are no text, all others of which stay", async () => {
+  const bytes = Buffer.concat([
+    Buffer.from([0xff]),
+    Buffer.from("é a\u202eb\u001b[2J\rc\r\n"),
+    Buffer.from([0xe2, 0x80]),
+  ]);
+  const named = "é a‹U+202E right-to-left override›b‹U+001B escape›[2J‹U+000D carriage return›\nc\r\n";
+  expect(Buffer.from(await shown(bytes), "latin1")).toEqual(
+    Buffer.concat([Buffer.from([0xff]), Buffer.from(named), Buffer.from([0xe2, 0x80])]),
+  );
 });
 
 test("a file that is not there is told", async () => {

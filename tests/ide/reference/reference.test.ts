@@ -8,6 +8,7 @@ import { gitPages } from "../../../shared/ide/reference/git/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
+import { visibleText } from "../../../shared/text/visible-text.ts";
 import { glow } from "../own-words/glow.ts";
 
 const catalogue = makeCatalogue();
@@ -114,4 +115,9 @@ test.each([
   const tags = [...html.matchAll(/<\/?([^\s>]+)/g)].map(([, name]) => name);
   expect(tags.filter((name) => !["p", "pre", "code"].includes(name!))).toEqual([]);
   expect(html).not.toMatch(/<[^>]*\s(?!tabindex="0")\w+=/);
+});
+
+test("nothing in it turns the text or hides, also where a rule tells of just that", () => {
+  expect([...files.values()].join("\n")).toContain("Port 3 is ‹U+202E right-to-left override›nrot");
+  for (const [path, text] of files) expect(visibleText(text), path).toBe(text);
 });
