@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { type Difference, differencesOf, nameOf, sectionOf } from "../../../shared/ide/compare/compare.ts";
 import { type Adoption, adoptEdits } from "../../../shared/ide/edits/adopt.ts";
+import { copyOf } from "../../../shared/model/listened-craft.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { TextEdit } from "../../../shared/syntax/span.ts";
@@ -36,7 +37,7 @@ test("a craft does not differ from itself, and two differ alike from either side
     const workspace = workspaceOf(pair.texts);
     const [a, b] = [workspace.craft(pair.mine), workspace.craft(pair.theirs)];
     if (!a || !b) return null;
-    const itself = differencesOf(a, { ...a, memo: new Map() }, workspace.catalogue);
+    const itself = differencesOf(a, { ...copyOf(a), memo: new Map() }, workspace.catalogue);
     if (itself.length > 0) return `itself ${namesOf(itself)}`;
     const there = differencesOf(a, b, workspace.catalogue);
     const back = differencesOf(b, a, workspace.catalogue);
