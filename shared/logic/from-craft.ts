@@ -5,7 +5,6 @@ import { keptWhileSame } from "../model/listened-craft.ts";
 import { type FromCore, perCore } from "../model/memo.ts";
 import { settingOf } from "../model/setting-lookup.ts";
 import { units } from "../model/units.ts";
-import { resolvePath } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { sameInput } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
@@ -125,11 +124,7 @@ function conditionsOf(craft: Craft): ConditionSpec[] {
 
 /** Whether all controls are known. Without a handset one may still be defined in a file that could not be read. */
 function handsetKnown(craft: Craft): boolean {
-  if (craft.handset !== null) return true;
-  const files = new Set(craft.scripts.map(({ file }) => file));
-  return craft.scripts.every(({ file, uses }) =>
-    uses.every(({ path }) => path !== null && files.has(resolvePath(file, path) ?? "")),
-  );
+  return craft.handset !== null || craft.usesAreThere;
 }
 
 /** What a craft's link does to pulses. */

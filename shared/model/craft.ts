@@ -107,6 +107,8 @@ export interface Craft extends Remembering, FromCore {
   readonly handset: Script | null;
   /** Every file that takes part, in merge order: the handset's, the layers, the craft. */
   readonly scripts: readonly Script[];
+  /** True where every file that one of them uses is among them. */
+  readonly usesAreThere: boolean;
   /** What is missing since a used file, or a line of one, could not be read; in merge order. Empty for a whole craft. */
   readonly gaps: readonly Gap[];
   /** By section and then by name; a named pack is a section of its own, `pack/NAME`. */

@@ -2,9 +2,10 @@
 import type { Craft, Setting } from "./craft.ts";
 import { type CoreMemo, type Memo, oncePer, perFile } from "./memo.ts";
 import { listenTo, partRead, type Reads, readAgain, tableRead } from "./reads.ts";
+import { usesAreAmong } from "./uses.ts";
 
 /** What a craft is made of. */
-export type CraftParts = Omit<Craft, "memo" | "coreMemo">;
+export type CraftParts = Omit<Craft, "memo" | "coreMemo" | "usesAreThere">;
 
 /** The craft of these parts, with an empty memory. */
 export function craftOf(parts: CraftParts, coreMemo: CoreMemo): Craft {
@@ -14,9 +15,9 @@ export function craftOf(parts: CraftParts, coreMemo: CoreMemo): Craft {
 /** A copy whose parts may be replaced; all of the craft counts as read by whoever makes it. */
 export function copyOf(craft: Craft): Craft {
   const { file, script, name, handset, scripts, gaps, settings, modes, outputs, controls, osd, osdSecond } = craft;
-  const { adjust, kept, droppedNothing, removedByDrop, sections, answersFor, memo, coreMemo } = craft;
+  const { adjust, kept, droppedNothing, removedByDrop, sections, answersFor, memo, coreMemo, usesAreThere } = craft;
   const some = { file, script, name, handset, scripts, gaps, settings, modes, outputs, controls, osd, osdSecond };
-  return { ...some, adjust, kept, droppedNothing, removedByDrop, sections, answersFor, memo, coreMemo };
+  return { ...some, adjust, kept, droppedNothing, removedByDrop, sections, answersFor, memo, coreMemo, usesAreThere };
 }
 
 /** A class, as getters of an object literal would give every craft a shape of its own, which makes each look at it slow. */
@@ -26,6 +27,7 @@ class ListenedCraft implements Craft {
   readonly memo: Memo = new Map();
   readonly coreMemo: CoreMemo;
   readonly #parts: CraftParts;
+  #usesAreThere: boolean | undefined;
 
   constructor(parts: CraftParts, coreMemo: CoreMemo) {
     this.#parts = parts;
@@ -44,6 +46,11 @@ class ListenedCraft implements Craft {
   }
   get scripts() {
     return partRead(this, "scripts", this.#parts.scripts);
+  }
+  /** A part of its own, as every key makes the list of the scripts another one. */
+  get usesAreThere() {
+    this.#usesAreThere ??= usesAreAmong(this.#parts.scripts);
+    return partRead(this, "usesAreThere", this.#usesAreThere);
   }
   get gaps() {
     return partRead(this, "gaps", this.#parts.gaps);

@@ -89,6 +89,14 @@ export function pathBetween(from: string, to: string): string {
   return resolvePath(from, path) === to ? path : to;
 }
 
+/** Whether every file that one of these uses is among them. */
+export function usesAreAmong(scripts: readonly Script[]): boolean {
+  const files = new Set(scripts.map(({ file }) => file));
+  return scripts.every(({ file, uses }) =>
+    uses.every(({ path }) => path !== null && files.has(resolvePath(file, path) ?? "")),
+  );
+}
+
 /** A file of a craft, and the line of the craft's own file that includes it, directly or not. */
 export interface Part {
   readonly script: Script;

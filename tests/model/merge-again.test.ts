@@ -2,9 +2,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { boardOf } from "../../shared/logic/from-craft.ts";
 import type { Craft } from "../../shared/model/craft.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
-import { copyOf, tablesOf } from "../../shared/model/listened-craft.ts";
+import { copyOf, isAsRead, tablesOf } from "../../shared/model/listened-craft.ts";
 import { listenTo } from "../../shared/model/reads.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 import { swapped } from "../swapped.ts";
@@ -93,6 +94,16 @@ test("a craft tells what is read of it, and what was read before it was remember
   expect([...reads.tables.keys()]).toEqual(["pack", "gains"]);
   expect(listenTo(craft, () => [...craft.settings.keys()]).reads.parts.has("settings")).toBe(true);
   expect(listenTo({}, () => craft.modes).reads.isOpen).toBe(true);
+});
+
+test("without a handset the switches rest on what the scripts use, and not on every line of them", () => {
+  const core = makeCore(catalogue);
+  const craft = craftIn(core, JUG);
+  const { reads } = listenTo(craft, () => boardOf(craft, { catalogue }));
+  const noScript = () => null;
+  expect(craft.handset).toBe(null);
+  expect(isAsRead(reads, craftIn(core, swapped(JUG, "1000 mAh", "1001 mAh")), noScript)).toBe(true);
+  expect(isAsRead(reads, craftIn(core, swapped(JUG, "base.fettle", "wheel.fettle")), noScript)).toBe(false);
 });
 
 const pieces = ["1", "a", " ", "\n", "\n\n", "# ", '\npack "Old"\n  cells 4\n', "\n  drop all\n", "\n  drop cells\n"];
