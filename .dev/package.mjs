@@ -4,8 +4,8 @@ import { fail, inProject, isMain, runTool, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { namesInZip } from "./zip-names.mjs";
 
-/** The limit in bytes, a fifth above the size it has had last, so that a part that is shipped twice is noticed. */
-const mostBytes = 1_260_000;
+/** The limit in bytes, a little above the size it has had last, so that a part that is shipped twice is noticed. */
+const mostBytes = 1_300_000;
 
 /** The files that may be shipped. .vscodeignore excludes files; this list catches those that it misses. */
 const shipped = [
