@@ -1,11 +1,11 @@
 /** Checks values against the hard limits of their settings, and against the usual bands. */
-import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/specs.ts";
+import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/specs.ts";
 import { convert } from "../catalogue/units.ts";
 import { printValue } from "../syntax/print-value.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { amountText, slipText } from "./other-scale.ts";
-import { bandConditionText, bandExcluding, type CraftTraits } from "./usual-band.ts";
+import { bandConditionText, bandExcluding, type CraftTraits, isInside } from "./usual-band.ts";
 
 export interface LimitIssue extends Cols {
   readonly code: "out-of-range" | "unusual-value";
@@ -63,6 +63,22 @@ function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {
   const message = `Out of range: ${setting.name} is from 1 x 1 to ${mostColumns} x ${mostRows} cells.`;
   return [{ code: "out-of-range", start, end, message }];
 }
+
+/** Whether a value is usual for any craft: a number in the unit of its type that lies in every band of it, as most do. */
+export function isPlainlyUsual(value: Value, types: readonly ValueType[]): boolean {
+  if (value.kind !== "quantity" && value.kind !== "integer") return false;
+  for (const type of types) {
+    if (type.is === "quantity") {
+      if (value.kind !== "quantity") continue;
+      if (type.unit !== value.unit) return false;
+    } else if (type.is !== "integer" || value.kind !== "integer") continue;
+    for (const band of type.usual ?? NO_BANDS) if (!isInside(value.number, band)) return false;
+    return true;
+  }
+  return false;
+}
+
+const NO_BANDS: readonly UsualBand[] = [];
 
 /** One issue for each number of a value outside the usual band for such a craft. */
 export function beyondUsual(value: Value, setting: SettingSpec, traits: CraftTraits): LimitIssue[] {

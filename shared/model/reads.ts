@@ -46,7 +46,7 @@ export function readAgain(owner: unknown, again: Reads | null): void {
     return;
   }
   for (const [name, part] of again.parts) reads.parts.set(name, part);
-  for (const [section, table] of again.tables) reads.tables.set(section, table);
+  if (!reads.parts.has("settings")) for (const [section, table] of again.tables) reads.tables.set(section, table);
   for (const [file, script] of again.scripts) reads.scripts.set(file, script);
 }
 

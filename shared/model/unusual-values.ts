@@ -6,7 +6,7 @@ import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
 import { traitsIn, traitsOfCraft } from "./craft-traits.ts";
 import { answersByTable } from "./each-table.ts";
-import { beyondUsual, type LimitIssue } from "./limits.ts";
+import { beyondUsual, isPlainlyUsual, type LimitIssue } from "./limits.ts";
 import { perFile } from "./memo.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
@@ -127,13 +127,17 @@ function unusualIn(
   const unusual: UnusualEntry[] = [];
   let currentSection: string | null = null;
   let traits: CraftTraits = {};
+  let banded = NO_SETTINGS;
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
-    if (section !== currentSection) traits = traitsAt(section);
-    currentSection = section;
-    const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
-    if (!setting || !hasBands(setting)) continue;
+    if (section !== currentSection) {
+      traits = traitsAt(section);
+      banded = bandedIn(catalogue, baseOf(section));
+      currentSection = section;
+    }
+    const setting = kind === "follows" ? adjustable(name, catalogue) : banded.get(name);
+    if (!setting || isPlainlyUsual(value, setting.types)) continue;
     const last = issueCache.get(value);
     let issues = last && isSameKind(last.traits, traits) ? last.issues : undefined;
     if (!issues) {
@@ -159,16 +163,28 @@ function isSameKind(a: CraftTraits, b: CraftTraits): boolean {
 /** By value: equal lines share one value object. */
 const issueCache = new WeakMap<Value, { traits: CraftTraits; issues: readonly LimitIssue[] }>();
 
-const bandCache = new WeakMap<SettingSpec, boolean>();
+type Settings = ReadonlyMap<string, SettingSpec>;
+const NO_SETTINGS: Settings = new Map();
+const bandedKnown = new WeakMap<Catalogue, Map<string, Settings>>();
 
-/** Whether a setting has a usual band; most have none, so that their values need no check. */
-function hasBands(setting: SettingSpec): boolean {
-  let has = bandCache.get(setting);
-  if (has === undefined) {
-    has = setting.types.some((type) => numericTypesOf(type).some(({ usual }) => usual !== undefined));
-    bandCache.set(setting, has);
+/** The settings of a section that have a usual band, by name; most have none, so that their values need no check. */
+function bandedIn(catalogue: Catalogue, section: string): Settings {
+  let known = bandedKnown.get(catalogue);
+  if (!known) {
+    known = new Map();
+    bandedKnown.set(catalogue, known);
   }
-  return has;
+  let banded = known.get(section);
+  if (!banded) {
+    const settings = catalogue.settingsOf(section).filter(hasBands);
+    banded = new Map(settings.map((setting) => [setting.name, setting]));
+    known.set(section, banded);
+  }
+  return banded;
+}
+
+function hasBands({ types }: SettingSpec): boolean {
+  return types.some((type) => numericTypesOf(type).some(({ usual }) => usual !== undefined));
 }
 
 /** The numeric types that a type is made of. */

@@ -56,17 +56,42 @@ export function numbersOfOperand(
   unit: string,
   sectionOf: SectionChoice,
 ): readonly number[] {
-  if (operand.startsWith("=")) {
-    const number = figureIn(craft, catalogue, operand.slice(1), sectionOf("pack"));
-    return number === null ? [] : [number];
+  const { figure, amount, path } = endOf(operand);
+  if (figure !== undefined) {
+    const number = figureIn(craft, catalogue, figure, sectionOf("pack"));
+    return number === null ? NONE : [number];
   }
-  if (/^\d/.test(operand)) {
+  if (amount !== undefined) {
+    const number = convert(amount.number, amount.symbol, unit);
+    return number === undefined ? NONE : [number];
+  }
+  return numbersIn(craft, catalogue, sectionOf(path.section), path.name, path.part, unit);
+}
+
+const NONE: readonly number[] = [];
+
+/** What an operand is: a figure by its name, an amount, or else the path of a setting. */
+interface End {
+  readonly figure: string | undefined;
+  readonly amount: { readonly number: number; readonly symbol: string } | undefined;
+  readonly path: OperandPath;
+}
+
+/** As many as the catalogue has. */
+const ends = new Map<string, End>();
+
+function endOf(operand: string): End {
+  let end = ends.get(operand);
+  if (!end) {
     const [digits = "", symbol = ""] = operand.split(" ");
-    const number = convert(Number(digits), symbol, unit);
-    return number === undefined ? [] : [number];
+    end = {
+      figure: operand.startsWith("=") ? operand.slice(1) : undefined,
+      amount: /^\d/.test(operand) ? { number: Number(digits), symbol } : undefined,
+      path: operandPath(operand),
+    };
+    ends.set(operand, end);
   }
-  const { section, name, part } = operandPath(operand);
-  return numbersIn(craft, catalogue, sectionOf(section), name, part, unit);
+  return end;
 }
 
 /** An end of a comparison whose numbers are known, as a message speaks of it. */
@@ -101,10 +126,10 @@ function numbersIn(
   name: string,
   part: string | undefined,
   unit: string,
-): number[] {
-  const items = settingIn(craft, section, name)?.items;
-  if (items) return items.flatMap(({ value }) => numberIn(partOf(value, part), unit));
-  const value = valueIn(craft, catalogue, section, name);
+): readonly number[] {
+  const setting = settingIn(craft, section, name);
+  if (setting?.items) return setting.items.flatMap(({ value }) => numberIn(partOf(value, part), unit));
+  const value = setting ? setting.value : valueIn(craft, catalogue, section, name);
   // A share of the capacity is charge.
   const percent = unit === "mAh" ? numberOf(value, "%") : null;
   if (percent !== null) {
@@ -127,8 +152,8 @@ function partOf(value: Value | null, part: string | undefined): Value | null {
   return fieldOf(value, part) ?? null;
 }
 
-function numberIn(value: Value | null, unit: string): number[] {
+function numberIn(value: Value | null, unit: string): readonly number[] {
   if (value?.kind === "list") return value.items.flatMap((item) => numberIn(item, unit));
   const number = numberOf(value, unit);
-  return number === null ? [] : [number];
+  return number === null ? NONE : [number];
 }

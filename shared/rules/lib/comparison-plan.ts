@@ -110,15 +110,33 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
   return { all, sections, byPackSetting, besidesNamedPacks: besides };
 }
 
-const touchedKnown = new WeakMap<Plan, Map<string, readonly Planned[]>>();
+/** The names that some pack says, in their order, and the comparisons of which an end is among them. */
+interface Touched {
+  readonly names: readonly string[];
+  readonly touched: readonly Planned[];
+}
 
-/** The comparisons of which a named pack says an end itself. Packs mostly say the same names. */
+/** By the number of names; the last pack with so many. */
+const lastTouched = new WeakMap<Plan, Map<number, Touched>>();
+
+/** The comparisons of which a named pack says an end itself. Packs mostly say the same names, in the same order. */
 export function touchedBy(own: ReadonlyMap<string, unknown>, plan: Plan): readonly Planned[] {
-  const names = [...own.keys()].filter((name) => plan.byPackSetting.has(name));
-  const key = names.join();
-  const known = touchedKnown.get(plan) ?? new Map<string, readonly Planned[]>();
-  touchedKnown.set(plan, known);
-  const touched = known.get(key) ?? [...new Set(names.flatMap((name) => plan.byPackSetting.get(name) ?? []))];
-  known.set(key, touched);
+  let bySize = lastTouched.get(plan);
+  if (!bySize) {
+    bySize = new Map();
+    lastTouched.set(plan, bySize);
+  }
+  const last = bySize.get(own.size);
+  if (last && isSameOrder(own, last.names)) return last.touched;
+  const names = [...own.keys()];
+  const touched = [...new Set(names.flatMap((name) => plan.byPackSetting.get(name) ?? []))];
+  bySize.set(own.size, { names, touched });
   return touched;
+}
+
+/** Of a table with as many names. */
+function isSameOrder(own: ReadonlyMap<string, unknown>, names: readonly string[]): boolean {
+  let at = 0;
+  for (const name of own.keys()) if (name !== names[at++]) return false;
+  return true;
 }

@@ -80,7 +80,7 @@ function plainReports(plan: Plan, craft: Craft, workspace: Workspace): Broken[] 
   return found;
 }
 
-function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): Broken[] {
+function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): readonly Broken[] {
   const { paths, needed, bases, restsOn } = planned;
   // The common case first: a craft that does not say both ends.
   if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
@@ -111,13 +111,15 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
   const reportsIn = (section: string, own: Table) => {
     const chosen = new Map([["pack", section]]);
     // What a named pack only inherits is reported of the plain one.
-    return touchedBy(own, plan).flatMap((planned) => {
+    const found: Broken[] = [];
+    for (const planned of touchedBy(own, plan)) {
       const ways = setsToRead(craft, planned.bases);
-      return ways.flatMap((sets) => {
+      for (const sets of ways) {
         const way = ways === ONE_WAY ? chosen : new Map([...sets, ...chosen]);
-        return reportsOf(planned, way, craft, workspace);
-      });
-    });
+        for (const each of reportsOf(planned, way, craft, workspace)) found.push(each);
+      }
+    }
+    return found;
   };
   const faulty = faultyPacks[code](craft, [plan, ...besides], (section, own) =>
     section.startsWith("pack/") && reportsIn(section, own).length > 0 ? section : null,
@@ -131,18 +133,22 @@ function reportsOf(
   chosen: ReadonlyMap<string, string>,
   craft: Craft,
   workspace: Workspace,
-): Broken[] {
+): readonly Broken[] {
   const { catalogue } = workspace;
   const sectionOf = (section: string) => chosen.get(section) ?? section;
-  if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
+  if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return NOTHING;
   const { of, than, unit } = comparison;
   const numbers = numbersOfOperand(craft, catalogue, of, unit, sectionOf);
-  const others = numbers.length === 0 ? [] : numbersOfOperand(craft, catalogue, than, unit, sectionOf);
-  if (others.length === 0) return [];
+  const others = numbers.length === 0 ? numbers : numbersOfOperand(craft, catalogue, than, unit, sectionOf);
+  if (others.length === 0) return NOTHING;
+  // One beside one, as it nearly always is.
+  const { must, times = 1, by = 0 } = comparison;
+  if (numbers.length === 1 && others.length === 1 && standsTo(numbers[0]!, must, others[0]! * times, by))
+    return NOTHING;
   // A list may say one number a thousand times over.
   const different = others.length > 1 ? [...new Set(others)] : others;
   const wrong = [...new Set(numbers)].find((number) => !stands(number, comparison, different));
-  if (wrong === undefined) return [];
+  if (wrong === undefined) return NOTHING;
   const [ofEnd, thanEnd] = [
     describedOperand(craft, catalogue, of, numbers, sectionOf),
     describedOperand(craft, catalogue, than, others, sectionOf),
@@ -155,6 +161,7 @@ function isSaid({ section, name }: { section: string; name: string }, craft: Cra
   return SECOND_SETS.includes(section) && craft.settings.get(`${section}-second`)?.has(name) === true;
 }
 
+const NOTHING: readonly Broken[] = [];
 const ONE_WAY: readonly ReadonlyMap<string, string>[] = [new Map()];
 
 /** Each choice of a set of rates and of a set of gains, as far as these sections take part; the plain pack. */

@@ -74,12 +74,17 @@ const needy = answersByTable<readonly Needy[] | null>();
 /** What the settings of a section need, by their values; null for nothing, as it is with most. */
 function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): Needy[] | null {
   const base = baseOf(section);
-  const all = [...table.values()].flatMap((setting) =>
-    (catalogue.setting(base, setting.name)?.needs ?? [])
-      .filter((need) => isOfValue(need, setting))
-      .map((need) => ({ setting, need })),
-  );
-  return all.length === 0 ? null : all;
+  let all: Needy[] | null = null;
+  for (const setting of table.values()) {
+    const needs = catalogue.setting(base, setting.name)?.needs;
+    if (!needs) continue;
+    for (const need of needs) {
+      if (!isOfValue(need, setting)) continue;
+      all ??= [];
+      all.push({ setting, need });
+    }
+  }
+  return all;
 }
 
 /** Whether a setting with that value has a need: one of its words, or any value that is not idle. */
