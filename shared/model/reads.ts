@@ -19,6 +19,8 @@ export interface Reads {
 interface Reader {
   readonly owner: unknown;
   readonly reads: Reads;
+  /** The section whose table was asked for last: mostly that of the next question, too. */
+  lastSection: string | null;
 }
 
 /** Everything runs to its end before something else begins: one reader at a time is enough. */
@@ -28,7 +30,7 @@ let reader: Reader | null = null;
 export function listenTo<T>(owner: unknown, work: () => T): { readonly answer: T; readonly reads: Reads } {
   const outer = reader;
   const reads: Reads = { parts: new Map(), tables: new Map(), scripts: new Map(), isOpen: false };
-  reader = { owner, reads };
+  reader = { owner, reads, lastSection: null };
   try {
     return { answer: work(), reads };
   } finally {
@@ -63,7 +65,10 @@ export function partRead<T>(owner: unknown, name: string, part: T): T {
 export function tableRead<T>(owner: unknown, section: string, table: T): T {
   if (reader) {
     if (reader.owner !== owner) reader.reads.isOpen = true;
-    else if (!reader.reads.parts.has("settings")) reader.reads.tables.set(section, table);
+    else if (reader.lastSection !== section) {
+      reader.lastSection = section;
+      if (!reader.reads.parts.has("settings")) reader.reads.tables.set(section, table);
+    }
   }
   return table;
 }
