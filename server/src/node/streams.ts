@@ -1,17 +1,73 @@
 /** A connection over two streams, which also answers what is no message at all. */
 import {
+  AbstractMessageReader,
   AbstractMessageWriter,
   type Connection,
   createConnection,
+  type DataCallback,
+  Disposable,
   Message,
+  type MessageReader,
   type MessageWriter,
   ProposedFeatures,
-  StreamMessageReader,
+  RAL,
 } from "vscode-languageserver/node";
 
 /** Codes of JSON-RPC 2.0. */
 const PARSE_ERROR = -32700;
 const INVALID_REQUEST = -32600;
+
+/**
+ * Gives each message in the turn in which its last byte is there. The library's own reader waits two turns for
+ * decoders that may take their time, and there are none; what is buffered, and how, is the library's.
+ */
+class PromptMessageReader extends AbstractMessageReader implements MessageReader {
+  readonly #input: NodeJS.ReadableStream;
+  readonly #buffer = RAL().messageBuffer.create("utf-8");
+  /** Bytes of the message whose header is read; null before it. */
+  #length: number | null = null;
+
+  constructor(input: NodeJS.ReadableStream) {
+    super();
+    this.#input = input;
+  }
+  listen(callback: DataCallback): Disposable {
+    const take = (bytes: Uint8Array) => {
+      this.#buffer.append(bytes);
+      try {
+        for (let body = this.#next(); body; body = this.#next()) this.#give(body, callback);
+      } catch (error) {
+        this.fireError(error);
+      }
+    };
+    this.#input.on("data", take);
+    this.#input.on("error", (error: Error) => this.fireError(error));
+    this.#input.on("close", () => this.fireClose());
+    return Disposable.create(() => this.#input.off("data", take));
+  }
+  /** The next whole message; undefined where there is none yet. */
+  #next(): Uint8Array | undefined {
+    if (this.#length === null) {
+      const headers = this.#buffer.tryReadHeaders(true);
+      if (!headers) return undefined;
+      const said = headers.get("content-length");
+      const length = Number.parseInt(said ?? "", 10);
+      if (Number.isNaN(length)) throw new Error(`A message with “Content-Length: ${said ?? ""}”.`);
+      this.#length = length;
+    }
+    const body = this.#buffer.tryReadBody(this.#length);
+    if (body) this.#length = null;
+    return body;
+  }
+  /** One message that is no JSON does not take the next one along. */
+  #give(body: Uint8Array, callback: DataCallback): void {
+    try {
+      callback(JSON.parse(Buffer.from(body.buffer, body.byteOffset, body.byteLength).toString()));
+    } catch (error) {
+      this.fireError(error);
+    }
+  }
+}
 
 /**
  * Writes each message, with its header, at once: written apart, the header alone wakes the editor, which then waits for
@@ -40,7 +96,7 @@ class WholeMessageWriter extends AbstractMessageWriter implements MessageWriter 
 
 /** Reads messages from `input`, writes those of the server to `output`. */
 export function connectionOver(input: NodeJS.ReadableStream, output: NodeJS.WritableStream): Connection {
-  const reader = new StreamMessageReader(input);
+  const reader = new PromptMessageReader(input);
   const writer = new WholeMessageWriter(output);
   const refuse = (id: unknown, code: number, message: string) => {
     const isId = typeof id === "number" || typeof id === "string";
