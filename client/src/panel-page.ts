@@ -23,7 +23,8 @@ export type PagePlace = keyof typeof TITLES;
 export function panelPage(webview: Webview, extension: Uri, place: PagePlace): string {
   const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
   const { cspSource } = webview;
-  const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}`;
+  // What a page sets its base to, and where its forms go, the default says nothing of.
+  const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
   <head>

@@ -172,7 +172,9 @@ describe("the panel's page lets in its own script and styles and nothing else", 
     expect(html).toContain(`data-place="${place}"`);
     const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];
     expect(policy?.split("; ").sort()).toEqual([
+      "base-uri 'none'",
       "default-src 'none'",
+      "form-action 'none'",
       "script-src https://pages.test",
       "style-src https://pages.test",
     ]);

@@ -1,5 +1,5 @@
 /** The HTML page of the reference: styles, and a search that needs neither server nor network. */
-import { REFERENCE_SCRIPT } from "./reference-script.ts";
+import { REFERENCE_SCRIPT, REFERENCE_SCRIPT_HASH } from "./reference-script.ts";
 
 /** The parts of the page, as HTML. */
 export interface ReferenceParts {
@@ -15,7 +15,7 @@ export function referenceHtml({ nav, articles, counts }: ReferenceParts): string
 <html lang="en-GB">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src '${REFERENCE_SCRIPT_HASH}'; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>Fettle reference</title>

@@ -137,3 +137,9 @@ export const REFERENCE_SCRIPT = `
   search();
 })();
 `;
+
+/**
+ * What the page's policy permits this script by, and no other: its SHA-256 in Base64, as Content Security Policy Level 3
+ * writes it. It changes with the script; a test says what it is.
+ */
+export const REFERENCE_SCRIPT_HASH = "sha256-OsmIDJh/UfV1vOEbFaHCpYqOPgxowsMOx4j/EcLkiWU=";

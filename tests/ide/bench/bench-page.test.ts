@@ -123,7 +123,9 @@ test("a picture is drawn in the part that first uses it, and named in those afte
 
 test("it asks the network for nothing, and runs nothing", () => {
   const html = benchPage(richList(), { ...none, osd: picture("words") });
-  expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"`);
+  expect(html).toContain(
+    `content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"`,
+  );
   expect(html).not.toMatch(/<script|<link|url\(|https?:|\son[a-z]+=/i);
 });
 

@@ -109,7 +109,9 @@ test("what is not known stands at the end", () => {
 test("it lies on its side, asks the network for nothing, and runs nothing", () => {
   const html = fleetPage(richFleet(6));
   expect(html).toContain("size: landscape;");
-  expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"`);
+  expect(html).toContain(
+    `content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"`,
+  );
   expect(html).not.toMatch(/<script|<link|url\(|https?:|\son[a-z]+=/i);
 });
 

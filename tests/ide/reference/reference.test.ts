@@ -1,4 +1,5 @@
 /** The reference as files: complete, the same each time, and without a link that leads nowhere. */
+import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { benchPages } from "../../../shared/ide/reference/bench/pages.ts";
@@ -8,6 +9,7 @@ import { gitPages } from "../../../shared/ide/reference/git/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
+import { REFERENCE_SCRIPT, REFERENCE_SCRIPT_HASH } from "../../../shared/ide/reference/reference-script.ts";
 import { visibleText } from "../../../shared/text/visible-text.ts";
 import { glow } from "../own-words/glow.ts";
 
@@ -120,4 +122,11 @@ test.each([
 test("nothing in it turns the text or hides, also where a rule tells of just that", () => {
   expect([...files.values()].join("\n")).toContain("Port 3 is ‹U+202E right-to-left override›nrot");
   for (const [path, text] of files) expect(visibleText(text), path).toBe(text);
+});
+
+test("the policy of the page permits its own script and no other", () => {
+  const hash = `sha256-${createHash("sha256").update(REFERENCE_SCRIPT).digest("base64")}`;
+  expect(REFERENCE_SCRIPT_HASH).toBe(hash);
+  expect(site).toContain(`script-src '${hash}';`);
+  expect(site.split("<script")).toHaveLength(2);
 });
