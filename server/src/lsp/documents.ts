@@ -1,7 +1,6 @@
 /**
- * The texts that the server knows: what the editor has open lies over what was read from the
- * workspace. Files are read when a `use` asks for them, and forgotten when the editor says that
- * they changed.
+ * The texts that the server knows: what the editor has open lies over what was read from the workspace. Files are read
+ * when a `use` asks for them, and forgotten when the editor says that they changed.
  */
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
@@ -13,6 +12,7 @@ import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { type DocumentsEvents, NO_EVENTS } from "./documents-events.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeHabits } from "./habits.ts";
+import { BEHIND, isStandIn, makeOpenDocuments, type OpenDocument } from "./open-documents.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
 import { addressesIn, pathOf } from "./paths.ts";
@@ -101,8 +101,7 @@ const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your
 /** So long an answer waits for the own words of a workspace that is still being listed. */
 const LISTING_WAIT_MS = 300;
 
-interface Open {
-  readonly document: TextDocument;
+interface Open extends OpenDocument {
   readonly answer: FileAnswer;
 }
 
@@ -115,7 +114,7 @@ export function makeDocuments(
   events: DocumentsEvents = NO_EVENTS,
   turns: Pick<Turns, "giveWay"> | null = null,
 ): Documents {
-  const opened = new Map<FilePath, Open>();
+  const opened = makeOpenDocuments<Open>();
   /** Opened, and not yet known by their real paths. */
   const resolving = new Map<Uri, Promise<void>>();
   const uris = new Map<FilePath, Uri>();
@@ -167,14 +166,16 @@ export function makeDocuments(
     return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : scriptAnswer(answer), realPath };
   }, invalidate);
 
-  const pathFor = (uri: Uri) => places.get(uri) ?? cache.realPath(workspaceFiles.belowRealFolder(pathOf(uri)));
+  const pathFor = (uri: Uri) =>
+    opened.standIn(uri) ?? places.get(uri) ?? cache.realPath(workspaceFiles.belowRealFolder(pathOf(uri)));
+  const answerOf = (path: FilePath) => (isStandIn(path) ? BEHIND : (opened.get(path)?.answer ?? cache.answer(path)));
   const listScripts = () => {
     const listed = workspaceFiles.scripts();
-    if (scripts?.listed !== listed) scripts = { listed, all: [...new Set([...listed, ...opened.keys()])].sort() };
+    if (scripts?.listed !== listed) scripts = { listed, all: [...new Set([...listed, ...opened.paths()])].sort() };
     return scripts.all;
   };
   const view = (all: readonly FilePath[]): FileView => ({
-    read: (path) => (isWordsFile(path) ? NO_SCRIPT : (opened.get(path)?.answer ?? cache.answer(path))),
+    read: (path) => (isWordsFile(path) ? NO_SCRIPT : answerOf(path)),
     list: () => all,
     realPath: cache.realPath,
     listsUsersOf: workspaceFiles.listsUsersOf,
@@ -187,36 +188,43 @@ export function makeDocuments(
     if (current?.view.list() !== all) current = words.core().at(view(all), levels);
     return current;
   };
-  const setOpen = (path: FilePath, document: TextDocument) => {
+  const openAt = (path: FilePath, document: TextDocument): Open => {
     const text = document.getText();
     // Bytes that are no UTF-8 reach the editor as this mark; only the file itself tells them from one that was typed.
     const onDisk = cache.answer(path);
     const validUtf8 = !(onDisk?.kind === "text" && !onDisk.validUtf8 && text.includes("\uFFFD"));
-    if (!opened.has(path)) scripts = null;
-    opened.set(path, { document, answer: scriptAnswer({ kind: "text", text, validUtf8 }) });
+    return { path, document, answer: scriptAnswer({ kind: "text", text, validUtf8 }) };
+  };
+  /** Something of what is open at these paths is another. */
+  const changedAt = (...paths: FilePath[]) => {
+    const listed = new Set(scripts?.all);
+    for (const path of paths) {
+      if (opened.has(path) !== listed.has(path)) scripts = null;
+      const document = opened.get(path)?.document;
+      if (document) uris.set(path, document.uri as Uri);
+      else uris.delete(path);
+    }
     invalidate();
   };
-  const setClosed = (path: FilePath) => {
-    if (opened.delete(path)) scripts = null;
-    invalidate();
-  };
+
+  /** The document of an address or, of one that is spelled otherwise than when it was opened, of its file. */
+  const openedAt = (uri: Uri) => opened.at(uri) ?? opened.get(pathFor(uri));
 
   /** An opened document is kept under its real path, which has to be asked for. */
   const resolveOpened = async (uri: Uri): Promise<void> => {
     const path = pathOf(uri);
     await cache.read(path);
-    const open = opened.get(path);
+    const open = opened.at(uri);
     if (!open) return;
     const real = cache.realPath(path);
-    uris.set(real, uri);
     places.set(uri, real);
-    if (real !== path) setClosed(path);
-    setOpen(real, open.document);
+    opened.replace(openAt(real, open.document));
+    changedAt(path, real);
   };
   const reading: Reading = {
     now,
     read: cache.read,
-    isRead: (path) => opened.has(path) || cache.answer(path) !== undefined,
+    isRead: (path) => answerOf(path) !== undefined,
   };
   const load = async (uri: Uri): Promise<FilePath> => {
     await words.load();
@@ -230,7 +238,7 @@ export function makeDocuments(
     await workspaceFiles.listed();
     // Of the thousand scripts of a workspace it is usually known that all they use is read; what is open may be new.
     const whole = { ...reading, whole: cache.whole, left: events.reading };
-    await readUsed(() => [...workspaceFiles.scripts(), ...opened.keys()], whole);
+    await readUsed(() => [...workspaceFiles.scripts(), ...opened.paths()], whole);
   };
   let reads: Promise<void> | null = null;
   /** All scripts, among which one may be meant by a line that names none; nobody waits long for the words of a finding. */
@@ -293,25 +301,32 @@ export function makeDocuments(
     open(uri, languageId, version, text) {
       const path = pathOf(uri);
       uris.set(path, uri);
-      if (words.open(path, TextDocument.create(uri, languageId, version, text))) return;
-      setOpen(path, TextDocument.create(uri, languageId, version, text));
+      const document = TextDocument.create(uri, languageId, version, text);
+      if (words.open(path, document)) return;
+      opened.put(openAt(path, document));
+      changedAt(path);
       together.lookAgain();
       const resolved = resolveOpened(uri).finally(() => resolving.delete(uri));
       resolving.set(uri, resolved);
     },
     change(uri, changes, version) {
-      if (words.change(pathOf(uri), changes, version)) return;
-      const path = opened.has(pathFor(uri)) ? pathFor(uri) : pathOf(uri);
-      const open = opened.get(path);
-      if (open) setOpen(path, TextDocument.update(open.document, changes, version));
+      if (words.change(uri, changes, version)) return;
+      const open = openedAt(uri);
+      if (open) {
+        opened.put(openAt(open.path, TextDocument.update(open.document, changes, version)));
+        changedAt(open.path);
+      }
       together.lookAgain();
     },
     close(uri) {
-      if (words.close(pathOf(uri))) return;
+      if (words.close(uri)) return;
       cache.forget(pathFor(uri));
-      setClosed(pathFor(uri));
-      setClosed(pathOf(uri));
+      const open = openedAt(uri);
       places.delete(uri);
+      if (open) {
+        opened.remove(open.document.uri);
+        changedAt(open.path);
+      }
       together.lookAgain();
     },
     apply(changes) {
@@ -363,9 +378,9 @@ export function makeDocuments(
     isRead: reading.isRead,
     read: reading.read,
     now,
-    version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,
+    version: (uri) => openedAt(uri)?.document.version ?? null,
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
-    openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
+    openUris: () => [...opened.all()].map(({ document }) => document.uri as Uri),
     uriOf: (path) => uris.get(path) ?? addressOf(workspaceFiles.asEditorHas(path)),
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
@@ -374,7 +389,7 @@ export function makeDocuments(
     commitsOf: async (path, text) => (await pasts?.commits(path, text)) ?? null,
     committed: () => pasts?.lookAgain(),
     whyUnread(uri) {
-      const answer = opened.get(pathFor(uri))?.answer;
+      const answer = opened.has(pathFor(uri)) || opened.standIn(uri) ? answerOf(pathFor(uri)) : undefined;
       return answer?.kind === "unreadable" ? answer.why : null;
     },
   };

@@ -5,6 +5,9 @@ import { type OwnWords, readOwnWords, type WordsProblem } from "../../../shared/
 import { isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
+import { makeOpenDocuments } from "./open-documents.ts";
+import { pathOf } from "./paths.ts";
 
 interface Host {
   /** Every such file of the workspace. */
@@ -25,31 +28,32 @@ export interface OwnWordsFiles {
   problems(): readonly WordsProblem[];
   /** Whether the editor has the file open. */
   isOpen(path: FilePath): boolean;
-  /** These three give false for a path that is no such file, and are then without effect. */
+  /** These three give false for what is no such file, and are then without effect. */
   open(path: FilePath, document: TextDocument): boolean;
-  change(path: FilePath, changes: Changes, version: number): boolean;
-  close(path: FilePath): boolean;
+  change(uri: Uri, changes: Changes, version: number): boolean;
+  close(uri: Uri): boolean;
   /** Their files changed, or are others. */
   forget(): void;
 }
 
 /** Reads them when first asked for; until then only what ships counts. */
 export function makeOwnWords(host: Host): OwnWordsFiles {
-  const opened = new Map<FilePath, TextDocument>();
+  const opened = makeOpenDocuments();
   let core = makeCore(makeCatalogue());
   let read: OwnWords | null = null;
   let reading: Promise<void> | null = null;
   /** How often they were found to be out of date: what is read for an earlier count is not taken. */
   let changes = 0;
 
+  const openedAt = (uri: Uri) => opened.at(uri) ?? opened.get(pathOf(uri));
   const answerOf = async (file: FilePath) => {
-    const document = opened.get(file);
+    const document = opened.get(file)?.document;
     if (document) return { file, answer: { kind: "text", text: document.getText(), validUtf8: true } as const };
     return { file, answer: (await host.read(file)).answer };
   };
   const readAll = async (): Promise<void> => {
     const asked = changes;
-    const all = [...new Set([...(await host.list()), ...opened.keys()])];
+    const all = [...new Set([...(await host.list()), ...opened.paths()])];
     const found = await readOwnWords(await Promise.all(all.map(answerOf)));
     if (asked !== changes) return;
     // A file may have been touched without being changed: what was worked out by the words then stays.
@@ -79,17 +83,20 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
     isOpen: (path) => opened.has(path),
     open(path, document) {
       if (!isWordsFile(path)) return false;
-      opened.set(path, document);
+      opened.put({ path, document });
       return stale();
     },
-    change(path, edits, version) {
-      const document = opened.get(path);
-      if (!document) return false;
-      opened.set(path, TextDocument.update(document, edits, version));
+    change(uri, edits, version) {
+      const open = openedAt(uri);
+      if (!open) return false;
+      opened.put({ ...open, document: TextDocument.update(open.document, edits, version) });
       return stale();
     },
-    close(path) {
-      return opened.delete(path) && stale();
+    close(uri) {
+      const open = openedAt(uri);
+      if (!open) return false;
+      opened.remove(open.document.uri);
+      return stale();
     },
     forget: () => void stale(),
   };

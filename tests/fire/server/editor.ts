@@ -12,7 +12,7 @@ export interface FileEvent {
 
 export interface Editor {
   readonly client: Client;
-  /** By address, in the order in which they were opened. */
+  /** By address, in the order in which they were opened or changed last. */
   readonly documents: ReadonlyMap<string, TextDocument>;
   open(uri: string, text: string, version: number): void;
   change(uri: string, changes: readonly Change[], version: number): void;
@@ -77,6 +77,7 @@ export async function startEditor(
     change(uri, changes, version) {
       const document = documents.get(uri)!;
       client.wire.notify("textDocument/didChange", { textDocument: { uri, version }, contentChanges: changes });
+      documents.delete(uri);
       documents.set(uri, TextDocument.update(document, [...changes], version));
     },
     close(uri) {
