@@ -49,7 +49,9 @@ export function tellClosedFindings({ connection, documents, scripts }: Parts): C
 
   return {
     pull({ previousResultIds }, token, partial) {
-      const told = new Map(previousResultIds.map(({ uri, value }) => [pathOf(asUri(uri)), value]));
+      const told = new Map(
+        previousResultIds.map(({ uri, value: id }) => [pathOf(asUri(uri)), { uri: asUri(uri), id }]),
+      );
       /** What the client has of an earlier time, and this round has not come to. */
       const left = new Map(previousResultIds.map(({ uri }) => [pathOf(asUri(uri)), uri]));
       return new Promise((resolve) => {
@@ -73,9 +75,9 @@ export function tellClosedFindings({ connection, documents, scripts }: Parts): C
             judged({ path, id, diagnostics }) {
               const uri = documents.uriOf(path);
               left.delete(path);
-              const isSame = told.get(path) === id;
+              const isSame = told.get(path)?.id === id;
               if (isSame && !isFirst) return;
-              told.set(path, id);
+              told.set(path, { uri, id });
               items.push(
                 isSame
                   ? { kind: "unchanged", uri, version: null, resultId: id }
@@ -84,8 +86,11 @@ export function tellClosedFindings({ connection, documents, scripts }: Parts): C
             },
             gone(path, why) {
               left.delete(path);
+              const now = documents.uriOf(path);
+              const uri = told.get(path)?.uri ?? now;
               told.delete(path);
-              if (why === "gone") items.push({ kind: "full", uri: documents.uriOf(path), version: null, items: [] });
+              // What is opened under another address the client has been told of under this one.
+              if (why === "gone" || uri !== now) items.push({ kind: "full", uri, version: null, items: [] });
             },
             left(count) {
               progress(count);
@@ -104,19 +109,22 @@ export function tellClosedFindings({ connection, documents, scripts }: Parts): C
     },
     opened: (uri) => scripts.opened(pathOf(uri)),
     push() {
-      const shown = new Map<FilePath, string>();
-      const send = (path: FilePath, diagnostics: Judged["diagnostics"]) =>
-        void connection.sendDiagnostics({ uri: documents.uriOf(path), diagnostics: [...diagnostics] });
+      const shown = new Map<FilePath, { readonly uri: Uri; readonly id: string }>();
+      const send = (uri: Uri, diagnostics: Judged["diagnostics"]) =>
+        void connection.sendDiagnostics({ uri, diagnostics: [...diagnostics] });
       scripts.listen({
         judged({ path, id, diagnostics }) {
           const before = shown.get(path);
-          if (before === id || (before === undefined && diagnostics.length === 0)) return;
+          if (before?.id === id || (!before && diagnostics.length === 0)) return;
+          const uri = documents.uriOf(path);
           if (diagnostics.length === 0) shown.delete(path);
-          else shown.set(path, id);
-          send(path, diagnostics);
+          else shown.set(path, { uri, id });
+          send(uri, diagnostics);
         },
         gone(path, why) {
-          if (shown.delete(path) && why === "gone") send(path, []);
+          const before = shown.get(path);
+          shown.delete(path);
+          if (before && (why === "gone" || before.uri !== documents.uriOf(path))) send(before.uri, []);
         },
         left: progress,
         turn() {},

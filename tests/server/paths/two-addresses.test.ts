@@ -14,7 +14,7 @@ afterEach(() => wire.end());
 async function started(): Promise<void> {
   const texts = {
     "c:/shed/base.fettle": 'layer "Base"\n',
-    "c:/shed/jug.fettle": craft("On the disk"),
+    "c:/shed/jug.fettle": `${craft("On the disk")}use "none.fettle"\n`,
     "c:/shed/own.aliases.json": "{}",
   };
   wire = openWire(inProcess(filesInMemory(texts)), CLIENTS["all abilities"]);
@@ -89,6 +89,25 @@ test("of a text that another one stands before nothing is answered, and its find
   expect(await pulled(CAPITAL)).not.toContain(why);
   expect(await pulled(ENCODED)).toEqual([why]);
   expect(wire.errors).toEqual([]);
+});
+
+test("findings that were told of a file while it was closed go once it is opened under another address", async () => {
+  await started();
+  const told: { readonly uri: string; readonly items?: readonly unknown[] }[] = [];
+  const partial = "all";
+  void wire.request("workspace/diagnostic", { previousResultIds: [], partialResultToken: partial });
+  const last = () => {
+    told.length = 0;
+    for (const { method, params } of wire.heard) {
+      if (method !== "$/progress") continue;
+      const { token, value } = params as { token: unknown; value: { items: typeof told } };
+      if (token === partial) told.push(...value.items);
+    }
+    return told.findLast(({ uri }) => uri === ENCODED)?.items?.length;
+  };
+  await expect.poll(last, { timeout: 5000 }).toBeGreaterThan(0);
+  open(CAPITAL, craft("Jug"));
+  await expect.poll(last, { timeout: 5000 }).toBe(0);
 });
 
 test("own words count as they are typed, and those of the other address once one is closed", async () => {
