@@ -79,10 +79,6 @@ const OPENED_STRANGE = [
   "file:///nowhere/none.fettle",
 ];
 
-/** Another address of the same file, as some editors spell what others leave alone. */
-const otherwise = (uri: string) =>
-  uri.replace(/\/(\w)(?=[^/]*$)/, (_, letter: string) => `/%${letter.charCodeAt(0).toString(16)}`);
-
 const MOST_OPEN = 7;
 const MOST_PENDING = 16;
 
@@ -175,8 +171,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   const apart = () => randomOf(random.below(2 ** 30), 0);
 
   const uris = () => [...editor.documents.keys()];
-  const isOpen = (path: string) =>
-    [disk.uriOf(path), otherwise(disk.uriOf(path))].some((uri) => editor.documents.has(uri));
+  const isOpen = (path: string) => editor.documents.has(disk.uriOf(path));
   const textOf = (uri: string): TextDocument | null => {
     const open = editor.documents.get(uri);
     if (open) return open;
@@ -212,9 +207,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   const open = () => {
     if (editor.documents.size >= MOST_OPEN) return;
     const files = disk.files();
-    const spelled = random.onceIn(8) ? otherwise : (uri: string) => uri;
-    const uri =
-      random.onceIn(9) || files.length === 0 ? random.oneOf(OPENED_STRANGE) : spelled(disk.uriOf(random.oneOf(files)));
+    const uri = random.onceIn(9) || files.length === 0 ? random.oneOf(OPENED_STRANGE) : disk.uriOf(random.oneOf(files));
     if (editor.documents.has(uri) || uri.endsWith(".txt")) return;
     const onDisk = uri.startsWith("file:///nowhere") ? null : textOf(uri)?.getText();
     editor.open(
