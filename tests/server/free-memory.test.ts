@@ -31,17 +31,17 @@ test("memory is given back once in each silence, where there is some to give bac
   expect(await timesAfter(10_000)).toBe(1);
   heapMB = 21;
   heard();
-  expect(await timesAfter(2000)).toBe(1);
+  expect(await timesAfter(3000)).toBe(1);
   heapMB = 22;
   heard();
-  expect(await timesAfter(2000)).toBe(2);
+  expect(await timesAfter(3000)).toBe(2);
 });
 
 test("the engine gives back what is dropped", async () => {
   vi.restoreAllMocks();
   const dropped = new WeakRef({ jug: 1 });
   freeInSilence()();
-  await vi.advanceTimersByTimeAsync(2000);
+  await vi.advanceTimersByTimeAsync(3000);
   vi.useRealTimers();
   await vi.waitFor(() => expect(dropped.deref()).toBeUndefined(), { timeout: 5000 });
 });

@@ -4,8 +4,8 @@
  */
 import type { Session } from "node:inspector";
 
-/** Longer than a pilot thinks between two keys. */
-const SILENCE_MS = 1500;
+/** Longer than a pilot thinks between two keys: code that has just become fast may go with the memory. */
+const SILENCE_MS = 2500;
 /** Less is not worth the 25 ms that it takes. */
 const WORTH_BYTES = 4 * 1024 * 1024;
 
