@@ -25,7 +25,7 @@ test("memory is given back once in each silence, where there is some to give bac
   expect(await timesAfter(5000)).toBe(0);
   for (let i = 0; i < 5; i++) {
     heard();
-    expect(await timesAfter(1400)).toBe(0);
+    expect(await timesAfter(2400)).toBe(0);
   }
   expect(await timesAfter(200)).toBe(1);
   expect(await timesAfter(10_000)).toBe(1);
