@@ -44,9 +44,7 @@ function readPage() {
   const active: string[] = [];
   const read = ["title", "aria-label", "aria-description", "aria-valuetext", "alt", "placeholder"];
   for (const element of main.querySelectorAll("*")) {
-    if (
-      /^(?:script|style|i?frame|object|embed|img|image|foreignObject|base|link|meta|a)$/i.test(element.localName)
-    )
+    if (/^(?:script|style|i?frame|object|embed|img|image|foreignObject|base|link|meta|a)$/i.test(element.localName))
       active.push(`<${element.localName}>`);
     for (const { name, value } of element.attributes) {
       if (read.includes(name)) words.push(value);
