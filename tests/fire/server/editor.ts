@@ -101,7 +101,8 @@ export async function startEditor(
       client = await start();
     },
     another: start,
-    closedFindings,
+    // An editor drops what it was told of a file once that is opened.
+    closedFindings: (client) => new Map([...closedFindings(client)].filter(([uri]) => !documents.has(uri))),
   };
 }
 
