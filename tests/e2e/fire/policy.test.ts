@@ -53,7 +53,7 @@ const REFUSED = [
 /** Tries everything that a page could load, run or send to, in the page. */
 async function tryAll(): Promise<void> {
   const there = "https://elsewhere.example/";
-  const add = <K extends keyof HTMLElementTagNameMap>(tag: K, members: Partial<HTMLElementTagNameMap[K]>) =>
+  const put = <K extends keyof HTMLElementTagNameMap>(tag: K, members: Partial<HTMLElementTagNameMap[K]>) =>
     document.body.appendChild(Object.assign(document.createElement(tag), members));
   const swallow = (attempt: () => unknown) => {
     // What is refused may throw, or end in a promise that fails: it is told as an event in either case.
@@ -61,24 +61,24 @@ async function tryAll(): Promise<void> {
       void Promise.resolve(attempt()).catch(() => {});
     } catch {}
   };
-  add("script", { textContent: "window.taken = 'script'" });
-  add("div", { innerHTML: `<b onclick="window.taken = 'handler'">x</b>` }).querySelector("b")!.click();
-  add("a", { href: "javascript:void (window.taken = 'link')" }).click();
-  add("script", { src: `${there}x.js` });
-  add("link", { rel: "stylesheet", href: `${there}x.css` });
-  add("img", { src: `${there}x.png` });
-  add("div", { innerHTML: `<svg><image href="${there}x.svg"/></svg>` });
-  add("audio", { src: `${there}x.ogg` });
-  add("object", { data: `${there}object` });
-  add("iframe", { src: `${there}frame` });
+  put("script", { textContent: "window.taken = 'script'" });
+  put("div", { innerHTML: `<b onclick="window.taken = 'handler'">x</b>` }).querySelector("b")!.click();
+  put("a", { href: "javascript:void (window.taken = 'link')" }).click();
+  put("script", { src: `${there}x.js` });
+  put("link", { rel: "stylesheet", href: `${there}x.css` });
+  put("img", { src: `${there}x.png` });
+  put("div", { innerHTML: `<svg><image href="${there}x.svg"/></svg>` });
+  put("audio", { src: `${there}x.ogg` });
+  put("object", { data: `${there}object` });
+  put("iframe", { src: `${there}frame` });
   swallow(() => new FontFace("x", `url(${there}x.woff)`).load());
   swallow(() => fetch(`${there}fetch`));
   swallow(() => navigator.sendBeacon(`${there}beacon`, "x"));
   swallow(() => new EventSource(`${there}events`));
   swallow(() => new WebSocket("wss://elsewhere.example/socket"));
   swallow(() => new Worker(URL.createObjectURL(new Blob(["self.close()"]))));
-  add("iframe", { name: "sink" });
-  add("form", { action: `${there}form`, method: "post", target: "sink" }).submit();
+  put("iframe", { name: "sink" });
+  put("form", { action: `${there}form`, method: "post", target: "sink" }).submit();
   document.head.prepend(Object.assign(document.createElement("base"), { href: there }));
   // What is refused is told in tasks of its own.
   for (let i = 0; i < 3; i++) await new Promise((resolve) => setTimeout(resolve, 20));
