@@ -60,7 +60,7 @@ interface Waiting {
  * Does it again, as a person would, where something took the keyboard just then, or where the palette did not list a
  * command yet: it lists what it knows as it opens.
  */
-async function again(attempt: (waiting: Waiting) => Promise<void>): Promise<void> {
+export async function again(attempt: (waiting: Waiting) => Promise<void>): Promise<void> {
   for (let triesLeft = 8; triesLeft > 0; triesLeft--) {
     const done = await attempt({ timeout: 2_500 }).then(
       () => true,

@@ -1,6 +1,6 @@
 /** What the language server says, read where a person reads it. */
 import type { Page } from "playwright-core";
-import { goTo, pressFor, runCommand } from "./editor.ts";
+import { again, goTo, pressFor, runCommand } from "./editor.ts";
 
 /** The rows of the Problems list, files and findings, as a screen reader would say them. */
 export async function problems(page: Page): Promise<string[]> {
@@ -26,9 +26,13 @@ export const hoverKeys = ["Control+k", "Control+i"];
 
 /** The text of the hover over a place; the focus is in the text again afterwards. */
 export async function hover(page: Page, line: number, column: number): Promise<string> {
-  await goTo(page, line, column);
   const contents = page.locator(".monaco-resizable-hover:visible .hover-contents:not(:empty)");
-  await pressFor(page, hoverKeys, contents);
+  // Gone to anew each time, as keys that were lost once may have gone elsewhere.
+  await again(async (waiting) => {
+    await goTo(page, line, column);
+    for (const each of hoverKeys) await page.keyboard.press(each);
+    await contents.first().waitFor(waiting);
+  });
   // A hover that still asks says so, and is replaced by the answer.
   await contents.filter({ hasText: /^Loading/ }).waitFor({ state: "detached" });
   const text = (await contents.allInnerTexts()).join("\n");

@@ -17,7 +17,7 @@ beforeAll(async () => {
 });
 
 test("after each burst every answer is that of a fresh server, and every message is what its type says", async () => {
-  const until = Date.now() + lastsMsOr(100);
+  const until = Date.now() + lastsMsOr(80);
   const tally = noTally();
   let bursts = 0;
   for (let i = ONLY ?? 0; i === (ONLY ?? i) && bursts < BURSTS && Date.now() < until; i++) {
