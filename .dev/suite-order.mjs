@@ -12,6 +12,10 @@ export class SuiteOrder extends BaseSequencer {
     const others = specs.filter(({ project }) => project.name !== "e2e");
     const inTheEditor = specs.filter(({ project }) => project.name === "e2e");
     inTheEditor.sort((a, b) => (keyOf(a.moduleId) < keyOf(b.moduleId) ? -1 : 1));
-    return [...(await super.sort(others)), ...inTheEditor];
+    const sorted = await super.sort(others);
+    // What is bounded by time alone goes first, so that all others run beside it.
+    const lasting = (/** @type {import("vitest/node").TestSpecification} */ { moduleId }) =>
+      moduleId.includes("fire/server/");
+    return [...sorted.filter(lasting), ...sorted.filter((spec) => !lasting(spec)), ...inTheEditor];
   }
 }

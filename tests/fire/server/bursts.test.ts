@@ -8,8 +8,8 @@ import { randomOf } from "../random.ts";
 import { noTally, runBurst } from "./burst.ts";
 import { buildServer } from "./client.ts";
 
-/** As many as the time allows, unless told otherwise. */
-const BURSTS = casesOr(Number.POSITIVE_INFINITY);
+/** As many as the tests of every change have time for; with `--minutes` as many as those allow. */
+const BURSTS = casesOr(lastsMsOr(0) > 0 ? Number.POSITIVE_INFINITY : 12);
 
 let program: string;
 beforeAll(async () => {
@@ -17,7 +17,7 @@ beforeAll(async () => {
 });
 
 test("after each burst every answer is that of a fresh server, and every message is what its type says", async () => {
-  const until = Date.now() + lastsMsOr(80);
+  const until = Date.now() + lastsMsOr(60);
   const tally = noTally();
   let bursts = 0;
   for (let i = ONLY ?? 0; i === (ONLY ?? i) && bursts < BURSTS && Date.now() < until; i++) {
