@@ -6,15 +6,18 @@ import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
-import { narrowListOf, quickInput, runCommand } from "./editor.ts";
+import { again, narrowListOf, quickInput, runCommand } from "./editor.ts";
 import { frameIn, hasKeyboard, type Place } from "./webview.ts";
 
 export { hasKeyboard, type Place, webview } from "./webview.ts";
 
 /** Shows the panel by its command, and waits until it has the keyboard. */
 export async function showPanel(page: Page, place: Place = "only"): Promise<void> {
-  await runCommand(page, "Fettle: Show Panel");
-  await expect.poll(() => hasKeyboard(page, place)).toBe(true);
+  // What was opened a moment ago may take the keyboard back.
+  await again(async ({ timeout = 8_000 }) => {
+    await runCommand(page, "Fettle: Show Panel");
+    await expect.poll(() => hasKeyboard(page, place), { timeout }).toBe(true);
+  });
 }
 
 /** The editor's own themes that the pictures are taken in. */
