@@ -73,3 +73,20 @@ test("a script that is not written yet lies in the folder as well", async () => 
   expect((await session.pull(uri)).map(({ code }: Diagnostic) => code)).toContain("unknown-name");
   expect(session.log).toEqual([]);
 });
+
+test("of the craft that use a layer the one that is asked for is drawn, and another one with it", async () => {
+  texts["/pottery/base.fettle"] = 'layer "Base"\n\nmodes\n  level  when TL is up\n';
+  for (const name of ["Bowl", "Cup"])
+    texts[`/pottery/${name.toLowerCase()}.fettle`] = `craft "${name}"\nuse "wheel.fettle"\nuse "base.fettle"\n`;
+  await started();
+  const model = await session.client.sendRequest<{ craft: string; against: { kind: string; name: string } }>(
+    "fettle/panel",
+    {
+      uri: "file:///shed/base.fettle",
+      craft: "file:///shed/cup.fettle",
+      view: "switches",
+      against: { kind: "file", uri: "file:///shed/bowl.fettle" },
+    },
+  );
+  expect([model.craft, model.against.kind, model.against.name]).toEqual(["Cup", "pictures", "Bowl"]);
+});

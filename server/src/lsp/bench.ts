@@ -15,7 +15,6 @@ import { BENCH_FILE_REQUEST, type BenchFileParams, type BenchFileResult } from "
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { toFiles } from "./osd-edits.ts";
-import { pathOf } from "./paths.ts";
 
 const FAILED: BenchEditResult = {
   kind: "refused",
@@ -41,14 +40,17 @@ export function answerBench(connection: Connection, documents: Documents, guard:
     BENCH_EDIT_REQUEST,
     guard<[BenchEditParams], BenchEditResult>("bench edit", FAILED, async ({ uri, craft, gesture }) => {
       const file = await documents.loadAll(uri);
-      return toResult(benchEditOf(documents.now(), file, { craft: craft && pathOf(craft), gesture }), documents);
+      return toResult(
+        benchEditOf(documents.now(), file, { craft: craft && documents.pathOf(craft), gesture }),
+        documents,
+      );
     }),
   );
   connection.onRequest<BenchTrial, void>(
     BENCH_READING_REQUEST,
     guard<[BenchReadingParams], BenchTrial>("bench reading", NOT_READ, async ({ uri, craft, name, text }) => {
       const file = await documents.loadAll(uri);
-      return benchTrialOf(documents.now(), file, { name, text, ...(craft && { craft: pathOf(craft) }) });
+      return benchTrialOf(documents.now(), file, { name, text, ...(craft && { craft: documents.pathOf(craft) }) });
     }),
   );
   connection.onRequest<BenchFileResult, void>(
@@ -56,7 +58,7 @@ export function answerBench(connection: Connection, documents: Documents, guard:
     guard<[BenchFileParams], BenchFileResult>("bench list", NO_LIST, async ({ uri, craft, form, shown, wiped }) => {
       const file = await documents.loadAll(uri);
       const now = documents.now();
-      const picked = pickedCraft(now, file, craft && pathOf(craft));
+      const picked = pickedCraft(now, file, craft && documents.pathOf(craft));
       if (!picked || picked.script.tree.newer) return NO_CRAFT;
       const text = benchFileOf(picked, now, form, { shown, wiped });
       return { kind: "text", text, name: picked.name, proposed: documents.uriOf(benchPath(picked.file, wiped)) };

@@ -15,7 +15,6 @@ import {
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { pathOf } from "./paths.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -47,7 +46,7 @@ export function answerBoardWrite(connection: Connection, documents: Documents, g
 function boardOf({ uri, craft: of }: BoardOfParams, documents: Documents): BoardOfResult {
   const workspace = documents.now();
   const file = documents.pathOf(uri);
-  const craft = pickedCraft(workspace, file, of && pathOf(of));
+  const craft = pickedCraft(workspace, file, of && documents.pathOf(of));
   if (!craft) return NO_CRAFT;
   const dialectFile = boardFileOf(craft, "dialect");
   const how = `write its file in the section “board”, as in: dialect "kiln.fettle"`;

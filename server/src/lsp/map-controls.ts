@@ -8,7 +8,6 @@ import {
 } from "../../../shared/protocol/map-controls.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { pathOf } from "./paths.ts";
 
 const FAILED: MapControlsResult = {
   kind: "refused",
@@ -25,7 +24,7 @@ export function answerMapControls(connection: Connection, documents: Documents, 
       // By their real paths, as the workspace has them.
       const layers = await Promise.all(ask.layers.map((each) => documents.load(each)));
       const other = handset && (await documents.load(handset));
-      const query = { ...ask, layers, craft: craft && pathOf(craft), handset: other };
+      const query = { ...ask, layers, craft: craft && documents.pathOf(craft), handset: other };
       return toResult(mapControlsOf(documents.now(), file, query), documents);
     }),
   );

@@ -5,7 +5,6 @@ import { MOTOR_EDIT_REQUEST, type MotorEditParams, type MotorEditResult } from "
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { FAILED, toResult } from "./osd-edits.ts";
-import { pathOf } from "./paths.ts";
 
 /** Answers `fettle/motorEdit`, with all files of the workspace read: which craft share a line must be known. */
 export function answerMotorEdits(connection: Connection, documents: Documents, guard: Guard): void {
@@ -13,7 +12,7 @@ export function answerMotorEdits(connection: Connection, documents: Documents, g
     MOTOR_EDIT_REQUEST,
     guard<[MotorEditParams], MotorEditResult>("motor edit", FAILED, async ({ uri, craft, gesture, where }) => {
       const file = await documents.loadAll(uri);
-      const query = { craft: craft && pathOf(craft), gesture, where };
+      const query = { craft: craft && documents.pathOf(craft), gesture, where };
       return toResult(motorEditOf(documents.now(), file, query), documents);
     }),
   );

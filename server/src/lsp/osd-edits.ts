@@ -11,7 +11,6 @@ import {
 } from "../../../shared/protocol/osd-edit.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { pathOf } from "./paths.ts";
 
 /** The answer where a gesture's edits could not be worked out. */
 export const FAILED: OsdEditResult = {
@@ -25,7 +24,7 @@ export function answerOsdEdits(connection: Connection, documents: Documents, gua
     OSD_EDIT_REQUEST,
     guard<[OsdEditParams], OsdEditResult>("OSD edit", FAILED, async ({ uri, craft, gesture, ...ask }) => {
       const file = await documents.loadAll(uri);
-      const query = { ...ask, craft: craft && pathOf(craft), gesture: withPath(gesture, documents) };
+      const query = { ...ask, craft: craft && documents.pathOf(craft), gesture: withPath(gesture, documents) };
       return toResult(osdEditOf(documents.now(), file, query), documents);
     }),
   );

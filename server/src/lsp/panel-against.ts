@@ -6,7 +6,6 @@ import type { OtherSide } from "../../../shared/protocol/compare.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import type { Documents } from "./documents.ts";
 import { fileSide, type ReadSide } from "./other-side.ts";
-import { pathOf } from "./paths.ts";
 
 /** A side that was read, as what is drawn with a craft of the present moment. */
 export function drawnWith(
@@ -16,6 +15,6 @@ export function drawnWith(
   workspace: Workspace,
 ): (drawn: Craft) => Other {
   // A document may have changed since it was read.
-  const side = against.kind === "file" && read.kind === "read" ? fileSide(documents, pathOf(against.uri)) : read;
+  const side = against.kind === "file" && read.kind === "read" ? fileSide(documents, read.file) : read;
   return (drawn) => (side.kind === "read" ? otherCraftOf(side, side.title, drawn, workspace) : side);
 }

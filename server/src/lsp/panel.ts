@@ -9,7 +9,6 @@ import type { ReadOther } from "./other-side.ts";
 import { drawnWith } from "./panel-against.ts";
 import { pastPanel } from "./panel-past.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
-import { pathOf } from "./paths.ts";
 
 /** Answers `fettle/panel`. */
 export function answerPanel(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
@@ -31,7 +30,7 @@ async function presentPanel(
   const [workspace, version] = [documents.now(), documents.version(uri) ?? 0];
   const model = panelOf(workspace, file, version, {
     ...ask,
-    craft: craft && pathOf(craft),
+    craft: craft && documents.pathOf(craft),
     against: against && drawnWith(against, read!, documents, workspace),
     benchOf: (drawn) => benchPicture(drawn, workspace, bench),
   });

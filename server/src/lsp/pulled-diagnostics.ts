@@ -5,7 +5,6 @@ import type { ClosedFindings } from "./closed-findings.ts";
 import { diagnosticsOf, idOf } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { pathOf } from "./paths.ts";
 import { CODES, Refused } from "./refused.ts";
 import type { Settings } from "./settings.ts";
 import type { PageOfRule } from "./to-lsp.ts";
@@ -26,7 +25,7 @@ const ASK_AGAIN: DiagnosticServerCancellationData = { retriggerRequest: true };
 export function answerDiagnostics({ connection, documents, guard, pageOfRule, closed, settings }: Parts): void {
   /** An editor that closes a script asks for its findings once more, and shows them from then on. */
   const isShownClosed = async (uri: Uri) =>
-    settings().findsInClosed && (await documents.listed()).includes(pathOf(uri));
+    settings().findsInClosed && (await documents.listed()).includes(documents.pathOf(uri));
   const { diagnostics } = connection.languages;
   diagnostics.on(
     guard("diagnostics", NOTHING, async ({ textDocument: { uri }, previousResultId }, token) => {

@@ -9,7 +9,6 @@ import { type Offered, offerOf } from "../../../shared/ide/review/offer.ts";
 import { type Review, reviewOf } from "../../../shared/ide/review/review.ts";
 import type { Craft, Source } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
-import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { OtherSide } from "../../../shared/protocol/compare.ts";
 import { effectiveAddress } from "../../../shared/protocol/effective.ts";
@@ -20,7 +19,6 @@ import { REVIEW_REQUEST, type ReviewParams, type ReviewResult } from "../../../s
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { fileSide, type ReadOther, type ReadSide } from "./other-side.ts";
-import { pathOf } from "./paths.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -44,15 +42,16 @@ export function answerReview(connection: Connection, documents: Documents, guard
       const side = kind === "text" || kind === "board" ? null : await readOther(params.offer);
       if (side?.kind === "refused") return side;
       const file = await documents.loadAll(params.uri);
-      const mine = craftMeant(documents.now(), file, params);
+      const mine = craftMeant(documents, file, params);
       return mine ? reviewed(params, mine, side, documents) : NO_CRAFT;
     }),
   );
 }
 
 /** The craft of a document, or a layer that no craft uses yet by itself; null where it is neither. */
-function craftMeant(workspace: Workspace, file: FilePath, { craft }: ReviewParams): Craft | null {
-  const picked = pickedCraft(workspace, file, craft && pathOf(craft));
+function craftMeant(documents: Documents, file: FilePath, { craft }: ReviewParams): Craft | null {
+  const workspace = documents.now();
+  const picked = pickedCraft(workspace, file, craft && documents.pathOf(craft));
   return picked ?? (workspace.script(file)?.kind === "layer" ? workspace.craftLike(file) : null);
 }
 

@@ -10,7 +10,6 @@ import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard, Request } from "./guard.ts";
 import { loadFor } from "./load.ts";
-import { pathOf } from "./paths.ts";
 import { inSlicesOver } from "./slices.ts";
 
 const FAILED: Refused = {
@@ -28,7 +27,7 @@ export function answerShare(connection: Connection, documents: Documents, guard:
     SHARE_REQUEST,
     guard<Request<ShareParams>, ShareResult>("share", FAILED, async ({ uri, craft, board }, token) => {
       const file = await loadFor(documents, { textDocument: { uri } });
-      const preferred = craft && pathOf(craft);
+      const preferred = craft && documents.pathOf(craft);
       return inSlicesOver(documents, (now) => shareOf(now, pickedCraft(now, file, preferred), board, documents), token);
     }),
   );
