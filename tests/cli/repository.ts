@@ -2,6 +2,7 @@
 import { execFileSync } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { GIT_ENV } from "../git-env.ts";
 import { temporaryFolder } from "./program.ts";
 
 export interface Repository {
@@ -13,19 +14,10 @@ export interface Repository {
   commit(files: Readonly<Record<string, string>>, message?: string): void;
 }
 
-const ENV = {
-  GIT_CONFIG_GLOBAL: "/dev/null",
-  GIT_CONFIG_NOSYSTEM: "1",
-  GIT_AUTHOR_NAME: "Potter",
-  GIT_AUTHOR_EMAIL: "potter@shed.example",
-  GIT_COMMITTER_NAME: "Potter",
-  GIT_COMMITTER_EMAIL: "potter@shed.example",
-};
-
 export function makeRepository(files: Readonly<Record<string, string>> = {}): Repository {
   const folder = temporaryFolder();
   const git = (...args: string[]) =>
-    execFileSync("git", args, { cwd: folder, encoding: "utf8", env: { ...process.env, ...ENV }, stdio: "pipe" });
+    execFileSync("git", args, { cwd: folder, encoding: "utf8", env: { ...process.env, ...GIT_ENV }, stdio: "pipe" });
   const write = (texts: Readonly<Record<string, string>>) => {
     for (const [path, text] of Object.entries(texts)) {
       mkdirSync(dirname(join(folder, path)), { recursive: true });
@@ -44,5 +36,5 @@ export function makeRepository(files: Readonly<Record<string, string>> = {}): Re
 
 /** Adds commits as `git fast-import` reads them: a thousand in the time of one. */
 export function importCommits(folder: string, stream: string): void {
-  execFileSync("git", ["fast-import", "--quiet"], { cwd: folder, input: stream, env: { ...process.env, ...ENV } });
+  execFileSync("git", ["fast-import", "--quiet"], { cwd: folder, input: stream, env: { ...process.env, ...GIT_ENV } });
 }

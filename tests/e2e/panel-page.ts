@@ -26,6 +26,19 @@ export function openPanelPage(size = { width: 420, height: 800 }): Promise<Panel
   return openPage("side", size);
 }
 
+/** Posts a message to a page, and waits until it is taken and painted: two frames later nothing of it is left to do. */
+export function postTo(page: Page, message: unknown): Promise<void> {
+  return page.evaluate(
+    (sent) =>
+      new Promise<void>((resolve) => {
+        const painted = () => requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+        window.addEventListener("message", painted, { once: true });
+        window.postMessage(sent, "*");
+      }),
+    message,
+  );
+}
+
 /** Opens the built page with the app of a place in it. */
 export async function openPage<To, From>(
   place: "side" | "comparison" | "review" | "fleet" | "fleet-change",
@@ -54,17 +67,7 @@ export async function openPage<To, From>(
   return {
     page,
     errors,
-    // Posted, taken, and painted: two frames later nothing of it is left to do.
-    post: (message) =>
-      page.evaluate(
-        (sent) =>
-          new Promise<void>((resolve) => {
-            const painted = () => requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
-            window.addEventListener("message", painted, { once: true });
-            window.postMessage(sent, "*");
-          }),
-        message as unknown,
-      ),
+    post: (message) => postTo(page, message),
     posted: () => page.evaluate(() => (window as unknown as { posted: never[] }).posted.splice(0)),
     async close() {
       await page.close();

@@ -11,6 +11,7 @@ import { hostileRows } from "../../fire/outputs/rows.ts";
 import { shedOf } from "../../fire/outputs/shed.ts";
 import { withFile } from "../../ide/panel/told-against.ts";
 import { newPage } from "../browser.ts";
+import { postTo } from "../panel-page.ts";
 import { openedAt, type Seen, webviewHtml } from "./served-page.ts";
 
 vi.mock("vscode", () => import("./memory-editor.ts"));
@@ -24,16 +25,7 @@ beforeAll(async () => {
 });
 afterAll(() => page?.close());
 
-const post = (message: ToPanel) =>
-  page.evaluate(
-    (sent) =>
-      new Promise<void>((resolve) => {
-        const painted = () => requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
-        window.addEventListener("message", painted, { once: true });
-        window.postMessage(sent, "*");
-      }),
-    message as unknown,
-  );
+const post = (message: ToPanel) => postTo(page, message);
 
 /** All that stands in the page to be read, and what in it would load, lead or run. */
 function readPage() {
