@@ -30,7 +30,7 @@ const PAUSE_MS = 200;
 
 export function fleetFeed({ ask, isWanted, take, failed }: FeedParts): FleetFeed {
   /** What the pages have; an answer that was asked for before one of them began anew says nothing of the new one. */
-  let pages: { known: number | null } = { known: null };
+  let pages: { known: string | null } = { known: null };
   let waiting: ReturnType<typeof setTimeout> | undefined;
   let asking: CancellationTokenSource | undefined;
   const refresh = coalesce(async () => {

@@ -25,7 +25,7 @@ const COMMANDS = { ...FLEET_COMMANDS, ...TAB_REPAIRS } as const;
 
 export function fleetTab(parts: TabParts): LiveTabs<FleetAbout> {
   /** What the page of a tab has; one that begins anew has nothing, also where the page before it is still answered. */
-  const pages = new WeakMap<Tab, { known: number | null }>();
+  const pages = new WeakMap<Tab, { known: string | null }>();
   return answerTabs<FleetAbout, PackedFleet, Own>(parts, {
     type: TYPE,
     place: "fleet",

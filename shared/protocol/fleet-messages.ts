@@ -7,12 +7,12 @@ import type { FromTab, TabRepair, ToTab } from "./tab-messages.ts";
 /** `fettle/fleet`: all craft of the workspace side by side. */
 export const FLEET_REQUEST = "fettle/fleet";
 export interface FleetParams {
-  /** The number of the last answer, where it is still at hand. */
-  readonly known: number | null;
+  /** The id of the last answer, where it is still at hand. */
+  readonly known: string | null;
 }
 /** Null where it could not be worked out. */
 export type FleetResult = {
-  readonly id: number;
+  readonly id: string;
   /** Null where nothing has changed since the answer that is known. */
   readonly fleet: PackedFleet | null;
 } | null;

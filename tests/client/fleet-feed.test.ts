@@ -13,12 +13,12 @@ vi.mock("vscode", () => ({
 const { fleetFeed } = await import("../../client/src/fleet-feed.ts");
 
 const FLEET = { craft: [] } as never;
-const WHOLE: FleetResult = { id: 1, fleet: FLEET };
-const UNCHANGED: FleetResult = { id: 1, fleet: null };
+const WHOLE: FleetResult = { id: "1", fleet: FLEET };
+const UNCHANGED: FleetResult = { id: "1", fleet: null };
 
 test("a page that began anew while an answer was under way gets the whole fleet", async () => {
   vi.useFakeTimers();
-  const known: (number | null)[] = [];
+  const known: (string | null)[] = [];
   const taken: unknown[] = [];
   let answer = (_: FleetResult) => {};
   const feed = fleetFeed({
@@ -46,7 +46,7 @@ test("a page that began anew while an answer was under way gets the whole fleet"
   await paused();
   answer(WHOLE);
   await paused();
-  expect(known).toEqual([null, 1, null]);
+  expect(known).toEqual([null, "1", null]);
   expect(taken).toEqual([FLEET, FLEET]);
   feed.dispose();
   vi.useRealTimers();

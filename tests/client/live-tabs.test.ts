@@ -185,38 +185,38 @@ describe("a review", () => {
 test("the fleet is sent where it is another than before, and anew after a failure", async () => {
   fleets.open(WHOLE_FLEET);
   const tab = asked.opened.at(-1)!;
-  answer = () => ({ id: 1, fleet: { craft: [] } });
+  answer = () => ({ id: "1", fleet: { craft: [] } });
   await tab.send({ kind: "ready" });
   await settled();
   expect(tab.posted.at(-1)).toEqual({ kind: "result", result: { craft: [] } });
   const posted = tab.posted.length;
-  answer = () => ({ id: 1, fleet: null });
+  answer = () => ({ id: "1", fleet: null });
   await refreshed();
   expect(tab.posted.length).toBe(posted);
   answer = () => null;
   await refreshed();
   expect(tab.posted.at(-1)).toEqual({ kind: "failed" });
   await refreshed();
-  expect(requests.map(([, params]) => (params as { known: number | null }).known)).toEqual([null, 1, 1, null]);
+  expect(requests.map(([, params]) => (params as { known: string | null }).known)).toEqual([null, "1", "1", null]);
 });
 
 test("the fleet is sent whole to a page that began anew while the one before it was still to be answered", async () => {
   fleets.open(WHOLE_FLEET);
   const tab = asked.opened.at(-1)!;
-  answer = () => ({ id: 1, fleet: { craft: [] } });
+  answer = () => ({ id: "1", fleet: { craft: [] } });
   await tab.send({ kind: "ready" });
   await settled();
   let unchanged = (_: unknown) => {};
   answer = () => new Promise((resolve) => (unchanged = resolve));
   await refreshed();
-  answer = () => ({ id: 1, fleet: { craft: [] } });
+  answer = () => ({ id: "1", fleet: { craft: [] } });
   // The page was hidden, and is shown again.
   await tab.send({ kind: "ready" });
   const posted = tab.posted.length;
-  unchanged({ id: 1, fleet: null });
+  unchanged({ id: "1", fleet: null });
   await settled();
   expect(tab.posted.slice(posted)).toEqual([{ kind: "result", result: { craft: [] } }]);
-  expect(requests.map(([, params]) => (params as { known: number | null }).known)).toEqual([null, 1, null]);
+  expect(requests.map(([, params]) => (params as { known: string | null }).known)).toEqual([null, "1", null]);
 });
 
 test("what was written is taken back only where nothing was changed since", async () => {

@@ -6,6 +6,7 @@ import type { Range } from "../../../shared/syntax/span.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { sessionIds } from "./session-ids.ts";
 import { tokenEdits } from "./token-edits.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
@@ -22,7 +23,7 @@ const MOST_KEPT = 20;
 /** Answers the three questions about tokens. */
 export function answerTokens({ connection, documents, guard, abilities }: Parts): void {
   const kept = new Map<Uri, SemanticTokens>();
-  let answers = 0;
+  const nextId = sessionIds();
   const dataOf = async (uri: Uri, range?: Range): Promise<number[] | null> => {
     const file = await documents.load(uri);
     const { catalogue, ...now } = documents.now();
@@ -33,7 +34,7 @@ export function answerTokens({ connection, documents, guard, abilities }: Parts)
   };
   /** Remembers an answer as the one that the client has of a document. */
   const keep = (uri: Uri, data: number[]): SemanticTokens => {
-    const answer = { resultId: String(++answers), data };
+    const answer = { resultId: nextId(), data };
     kept.delete(uri);
     kept.set(uri, answer);
     if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value!);

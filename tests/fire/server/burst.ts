@@ -165,7 +165,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   const pending = new Set<Promise<unknown>>();
   const untold: FileEvent[] = [];
   const results = new Map<string, object[]>();
-  const tokens = new Map<string, { readonly of: Client; readonly before: TokensBefore }>();
+  const tokens = new Map<string, TokensBefore>();
   let token = 0;
   /** What depends on answers, which come when they come, draws apart: the rest of the case stays the same. */
   const apart = () => randomOf(random.below(2 ** 30), 0);
@@ -267,8 +267,7 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
         if (cancelled !== null) setTimeout(() => client.wire.notify("$/cancelRequest", { id }), cancelled);
       })
       .then(({ result }) => {
-        if (method === "textDocument/semanticTokens/full" && result?.resultId)
-          tokens.set(uri, { of: client, before: result });
+        if (method === "textDocument/semanticTokens/full" && result?.resultId) tokens.set(uri, result);
         for (const { method: next, paramsOf } of TABLE[method]?.leadsTo ?? [])
           if (result && !("partialResultToken" in given))
             results.set(next, [...(results.get(next) ?? []), ...paramsOf(result, { uri, text: "" })].slice(-20));
@@ -343,11 +342,8 @@ function makePlay({ editor, disk, other, git, folders, random, tally, clients }:
   return {
     subject,
     textOf,
-    /** Tokens that the server gave of documents that are open now, and can tell the changes of. */
-    tokens: () =>
-      [...tokens].flatMap(([uri, { of, before }]) =>
-        of === editor.client && editor.documents.has(uri) ? [[uri, before] as const] : [],
-      ),
+    /** Tokens that an editor has of documents that are open now, be it of a server that was killed. */
+    tokens: () => [...tokens].filter(([uri]) => editor.documents.has(uri)),
     step: async () => void (await random.oneOf(drawn)()),
     /** Tells what is not told yet, and waits for every answer. */
     async settle() {
