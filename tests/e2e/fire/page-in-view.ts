@@ -6,7 +6,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { inProject } from "../../../.dev/say.mjs";
-import { newPage } from "../browser.ts";
+import { newPageApart } from "../browser.ts";
 
 /** One page of the browser, for one webview after another. */
 export interface Frame {
@@ -26,16 +26,11 @@ export interface Frame {
 }
 
 /**
- * A page of the browser, of which timers can be let go by (`page.clock`). Each has a window of its own: of a page behind
- * another one a browser draws a frame in a second, and no pointer is quick there.
+ * A page of the browser, of which timers can be let go by (`page.clock`). Each stands apart: it has a clock of its own, and
+ * a window, as of a page behind another one a browser draws a frame in a second, and no pointer is quick there.
  */
 export async function openFrame(): Promise<Frame> {
-  const opener = await newPage();
-  const [page] = await Promise.all([
-    opener.waitForEvent("popup"),
-    opener.evaluate(() => void window.open("about:blank", "_blank", "popup,width=1400,height=900")),
-  ]);
-  await opener.close();
+  const page = await newPageApart({ width: 1400, height: 900 });
   await page.clock.install();
   const errors: string[] = [];
   page.on("pageerror", (error) => errors.push(error.stack ?? String(error)));
