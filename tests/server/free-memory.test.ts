@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { freeInSilence } from "../../server/src/node/free-memory.ts";
+import { boundGrowth, freeInSilence } from "../../server/src/node/free-memory.ts";
 
 const MB = 1024 * 1024;
 let heapMB = 30;
@@ -35,6 +35,20 @@ test("memory is given back once in each silence, where there is some to give bac
   heapMB = 22;
   heard();
   expect(await timesAfter(3000)).toBe(2);
+});
+
+test("a large heap may grow by a part of itself alone, for as long as it is large", async () => {
+  const set: string[] = [];
+  const heard = boundGrowth(
+    () => heapMB * MB,
+    (percent) => set.push(`${heapMB} MB: ${percent} %`),
+  );
+  for (heapMB of [17, 63, 64, 180, 500, 40, 20, 70]) {
+    // Messages come many at once.
+    for (let i = 0; i < 3; i++) heard();
+    await vi.advanceTimersByTimeAsync(1000);
+  }
+  expect(set).toEqual(["64 MB: 40 %", "40 MB: 0 %", "70 MB: 40 %"]);
 });
 
 test("the engine gives back what is dropped", async () => {

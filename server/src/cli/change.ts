@@ -148,7 +148,7 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
     const held = { ...withHandset(files.view, handset), together: () => flown, isPatient: true };
-    const past = withPast(held, pasts, pastReader(words.catalogue));
+    const past = withPast(held, pasts, pastReader(makeCore(words.catalogue)));
     const view = withHabits(past, core.core, files.view.list);
     const opened = { workspace: core.core.at(view, asked.levels), core };
     workspaces.set(files.root, opened);
@@ -210,7 +210,7 @@ async function workspaceBefore(
   const { handset } = scripts;
   const view =
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
-  const past = withPast(view, makeCheckedPasts(since), pastReader(words.catalogue));
+  const past = withPast(view, makeCheckedPasts(since), pastReader(makeCore(words.catalogue)));
   const together = flownBefore(now.view.together?.() ?? [], core.at(past), files.root);
   return core.at({ ...withHabits(past, core, view.list), together: () => together, isPatient: true }, levels);
 }

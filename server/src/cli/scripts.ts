@@ -191,7 +191,7 @@ export function openWorkspaces(
     if (!pasts) return view;
     // What nobody called a workspace may be a whole disk: there the scripts that were named are all that is looked at.
     const files = () => (isMarked(place.folder) ? view.list() : openedIn(workspace()));
-    return withHabits(withPast(view, pasts, pastReader(core.catalogue)), core, files);
+    return withHabits(withPast(view, pasts, pastReader(makeCore(core.catalogue))), core, files);
   };
   const around = (path: string) => at(placeAround(path));
   return {

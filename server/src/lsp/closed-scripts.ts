@@ -3,13 +3,13 @@
  * first that changed, and again only where something changed that they rest on.
  */
 import type { Diagnostic } from "vscode-languageserver-types";
-import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
-import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { makeContentKeys } from "./content-keys.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsIn, idOf } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
+import { passingCore } from "./passing-core.ts";
 import { inSlicesAtOnce } from "./slices.ts";
 import type { PageOfRule } from "./to-lsp.ts";
 import type { Turns } from "./turns.ts";
@@ -82,7 +82,7 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
   let isRunning = false;
   let isDue = false;
 
-  const core = coreOfItsOwn();
+  const core = passingCore(MOST_REMEMBERED);
   const workspace = (): Workspace => {
     const { catalogue, view, levels } = documents.now();
     return core.by(catalogue).at(view, levels);
@@ -205,34 +205,6 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
     found(path) {
       if (listener === null || !isWanted()) return undefined;
       return known.get(path)?.judged.diagnostics ?? null;
-    },
-  };
-}
-
-/**
- * A core besides the one by which answers are given, so that what the pilot works on stays remembered there. What
- * it remembers itself is let go after some scripts, and at the end: a thousand craft would be kept for nothing.
- */
-function coreOfItsOwn() {
-  let made: { readonly of: Catalogue; readonly core: Core } | null = null;
-  let uses = 0;
-  let last: { readonly of: Catalogue; readonly number: number } | null = null;
-  return {
-    by(catalogue: Catalogue): Core {
-      if (made?.of !== catalogue) made = { of: catalogue, core: makeCore(catalogue) };
-      return made.core;
-    },
-    used(): void {
-      uses++;
-      if (uses % MOST_REMEMBERED === 0) made = null;
-    },
-    letGo(): void {
-      made = null;
-    },
-    /** Another for another catalogue. */
-    numberOf(catalogue: Catalogue): number {
-      if (last?.of !== catalogue) last = { of: catalogue, number: (last?.number ?? 0) + 1 };
-      return last.number;
     },
   };
 }

@@ -2,9 +2,9 @@
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import type { FilePath, FileView } from "../../../shared/model/files.ts";
 import type { FleetHabits } from "../../../shared/model/habits.ts";
-import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 import { type CountedHabits, makeHabitCounter } from "../../../shared/rules/lib/fleet-habits.ts";
 import { debounce } from "./debounce.ts";
+import { passingCore } from "./passing-core.ts";
 import type { Turns } from "./turns.ts";
 
 export interface Habits {
@@ -40,6 +40,7 @@ const MOST_REMEMBERED = 150;
 /** Nothing counted yet. */
 export function makeHabits({ catalogue, view, listed, isRead, read, giveWay, changed, failed }: Parts): Habits {
   const counter = makeHabitCounter();
+  const core = passingCore(MOST_REMEMBERED);
   let counted: CountedHabits | null = null;
   let seen: FileView | null = null;
   let isDue = false;
@@ -56,7 +57,12 @@ export function makeHabits({ catalogue, view, listed, isRead, read, giveWay, cha
     const now = view();
     const files = isTooMany ? [] : now.list();
     seen = now;
-    const steps = counter.count(now, coresOf(catalogue()), files);
+    const asked = catalogue();
+    const coreOf = () => {
+      core.used();
+      return core.by(asked);
+    };
+    const steps = counter.count(now, coreOf, files);
     let next = steps.next();
     for (; !next.done; next = steps.next()) await giveWay();
     const before = counted;
@@ -77,6 +83,7 @@ export function makeHabits({ catalogue, view, listed, isRead, read, giveWay, cha
       failed(error);
     } finally {
       isRunning = false;
+      core.letGo();
     }
     if (isDue) run();
   }, PAUSE_MS);
@@ -91,15 +98,4 @@ export function makeHabits({ catalogue, view, listed, isRead, read, giveWay, cha
     return counted?.of(path) ?? null;
   };
   return { of, idOf: (path) => of(path)?.id ?? "" };
-}
-
-/** A core besides the one by which answers are given, so that what the pilot works on stays remembered there. */
-function coresOf(catalogue: Catalogue): () => Core {
-  let core = makeCore(catalogue);
-  let uses = 0;
-  return () => {
-    uses++;
-    if (uses % MOST_REMEMBERED === 0) core = makeCore(catalogue);
-    return core;
-  };
 }

@@ -3,6 +3,7 @@ import type { Connection } from "vscode-languageserver";
 import type { Side } from "../../../shared/ide/compare/sides.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { encodedPart, type Uri } from "../../../shared/protocol/addresses.ts";
 import {
   type OtherSide,
@@ -14,6 +15,7 @@ import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import { addressOfOther, keyOfText, otherAddress } from "../../../shared/protocol/other-texts.ts";
 import { fileNameOf } from "../../../shared/text/file-name.ts";
 import type { Documents } from "./documents.ts";
+import { passingCore } from "./passing-core.ts";
 import { readUsed } from "./read-used.ts";
 
 /** A side that was read, and what of it crosses to the client. */
@@ -26,26 +28,38 @@ export interface ReadSide extends Side {
   uriOf(file: FilePath): Uri;
 }
 
+/** Files as the pilot's own words of now read them. */
+type WorkspaceAt = (view: FileView) => Workspace;
+
 /** Reads a side, and gives why it cannot be. */
 export type ReadOther = (other: OtherSide) => Promise<ReadSide | Refused>;
 
-/** Texts of another side have paths of their own, so that nothing that is remembered of a file is pushed out by them. */
+/**
+ * Texts of another side have paths of their own: another text another path. They are read by a core of their own, as one
+ * keeps what it has read under each path.
+ */
 const ROOT = "fettle-other://";
 
+/** So many sides are read before what was remembered of them is let go. */
+const MOST_REMEMBERED = 20;
+
 export function readsOthers(connection: Connection, documents: Documents): ReadOther {
+  const core = passingCore(MOST_REMEMBERED);
+  const at: WorkspaceAt = (view) => core.by(documents.words.core().catalogue).at(view);
   const askRevision = async (params: RevisionParams): Promise<RevisionResult> => {
     // A client that does not know the request refuses it, or answers nothing.
     const found = await connection.sendRequest<RevisionResult | null>(REVISION_REQUEST, params).catch(() => null);
     return found ?? { kind: "unreadable", why: "this editor does not read revisions of git" };
   };
   return async (other) => {
+    core.used();
     switch (other.kind) {
       case "file":
         return fileSide(documents, await documents.loadAll(other.uri));
       case "text":
-        return textSide(documents, other);
+        return textSide(documents, other, at);
       case "revision":
-        return revisionSide(documents, other, askRevision);
+        return revisionSide(documents, other, at, askRevision);
       case "board":
         return refused("A board's text is reviewed and not compared: review it against a craft of yours.");
     }
@@ -66,11 +80,15 @@ export function fileSide(documents: Documents, file: FilePath): ReadSide | Refus
  * A text beside no file. What its `use` lines name is not looked for among the pilot's own files: those of the same
  * name say something else.
  */
-function textSide(documents: Documents, other: Extract<OtherSide, { kind: "text" }>): ReadSide | Refused {
+function textSide(
+  documents: Documents,
+  other: Extract<OtherSide, { kind: "text" }>,
+  at: WorkspaceAt,
+): ReadSide | Refused {
   const answer = scriptAnswer({ kind: "text", text: other.text, validUtf8: true });
   if (answer.kind === "unreadable") return refused(`The text cannot be compared: ${answer.why}`);
   const file = `${ROOT}text/${DEEP}${keyOfText(other.text)}.fettle`;
-  const workspace = documents.words.core().at(viewOf(new Map([[file, answer]]), NOT_HERE));
+  const workspace = at(viewOf(new Map([[file, answer]]), NOT_HERE));
   const script = workspace.script(file)!;
   if (script.tree.newer) return newer(other.name);
   if (script.entries.length + script.drops.length + script.kept.length + script.uses.length === 0)
@@ -93,6 +111,7 @@ function textSide(documents: Documents, other: Extract<OtherSide, { kind: "text"
 async function revisionSide(
   documents: Documents,
   { uri, revision }: Extract<OtherSide, { kind: "revision" }>,
+  at: WorkspaceAt,
   ask: (params: RevisionParams) => Promise<RevisionResult>,
 ): Promise<ReadSide | Refused> {
   await documents.load(uri);
@@ -101,7 +120,7 @@ async function revisionSide(
   const isRooted = documents.pathOf(uri).startsWith("/");
   const ownPath = (file: FilePath): FilePath => file.slice(root.length + (isRooted ? 0 : 1));
   const texts = new Map<FilePath, FileAnswer>();
-  const now = () => documents.words.core().at(viewOf(texts, undefined));
+  const now = () => at(viewOf(texts, undefined));
   const read = async (file: FilePath) => {
     const found = await ask({ uri: documents.uriOf(ownPath(file)), revision });
     texts.set(file, found.kind === "text" ? scriptAnswer({ ...found, validUtf8: true }) : found);

@@ -5,6 +5,7 @@ import type { PastChecks } from "../../../shared/model/past.ts";
 import type { Core } from "../../../shared/model/workspace.ts";
 import { type PastReader, pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { debounce } from "./debounce.ts";
+import { passingCore } from "./passing-core.ts";
 
 /** What the host can ask git. */
 export interface HostPasts {
@@ -54,36 +55,36 @@ interface Parts {
 
 interface Known {
   readonly checks: PastChecks | null;
-  readonly catalogue: Catalogue;
+  /** Of the catalogue by which it was looked up no more than its number: another one with each key in a pilot's own words. */
+  readonly by: number;
   readonly id: number;
 }
 
 /** After a start, and while files are being opened, others have more to do. */
 const PAUSE_MS = 250;
+/** The past of so many craft is read before what was remembered of it is let go: it is memory for nothing. */
+const MOST_REMEMBERED = 150;
 
 /** Nothing looked up yet. */
 export function makePasts({ host, catalogue, changed, failed }: Parts): Pasts {
   const known = new Map<FilePath, Known>();
   const due = new Set<FilePath>();
-  let reader: { readonly of: Catalogue; readonly reader: PastReader } | null = null;
+  const core = passingCore(MOST_REMEMBERED);
   let lastId = 0;
   let isRunning = false;
 
-  const readerNow = (): PastReader => {
-    const now = catalogue();
-    if (reader?.of !== now) reader = { of: now, reader: pastReader(now) };
-    return reader.reader;
-  };
   const lookUp = async (): Promise<boolean> => {
     let isOther = false;
     // A set is iterated in insertion order, including elements added meanwhile.
     for (const path of due) {
       due.delete(path);
       const now = catalogue();
-      const checks = await host.of(path, readerNow());
+      const by = core.numberOf(now);
+      const checks = await host.of(path, pastReader(core.by(now)));
+      core.used();
       const before = known.get(path);
       const isSame = before ? before.checks === checks : checks === null;
-      known.set(path, { checks, catalogue: now, id: isSame ? (before?.id ?? 0) : ++lastId });
+      known.set(path, { checks, by, id: isSame ? (before?.id ?? 0) : ++lastId });
       isOther ||= !isSame;
     }
     return isOther;
@@ -110,10 +111,10 @@ export function makePasts({ host, catalogue, changed, failed }: Parts): Pasts {
   return {
     past(path) {
       const found = known.get(path);
-      if (found?.catalogue !== catalogue()) ask(path);
+      if (found?.by !== core.numberOf(catalogue())) ask(path);
       return found?.checks ?? null;
     },
-    commits: (path, text) => host.commits(path, text, readerNow().core),
+    commits: (path, text) => host.commits(path, text, core.by(catalogue())),
     idOf: (path) => known.get(path)?.id ?? 0,
     lookAgain() {
       host.lookAgain();

@@ -1,6 +1,7 @@
 /** What git knows of the checks on the bench: for each craft, from the commits that HEAD leads back to. */
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
+import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { FilePath, FileView } from "../../../shared/model/files.ts";
 import type { PastChecks } from "../../../shared/model/past.ts";
@@ -46,8 +47,8 @@ interface Opened {
   /** The commit that HEAD was. */
   readonly head: string;
   readonly past: RepositoryPast;
-  /** The same for as long as HEAD and the reader are. */
-  readonly found: Map<FilePath, { readonly reader: PastReader; readonly checks: PastChecks | null }>;
+  /** By the catalogue that asked last, and no earlier one: the same for as long as HEAD and that are. */
+  found: { readonly by: Catalogue; readonly checks: Map<FilePath, PastChecks | null> } | null;
 }
 
 /** A view of files with what git knows of them, asked for where a rule wants to know. */
@@ -69,7 +70,7 @@ export function makeCheckedPasts(revision = "HEAD"): CheckedPasts {
     const past = yield* repositoryPast(repository, head);
     const all = [...past.idsByPath.values()].flat();
     if (all.length <= MOST_AHEAD) yield* past.fetch({ ...noNeeds(), blobs: new Set(all) });
-    const opened = { repository, head, past, found: new Map() };
+    const opened: Opened = { repository, head, past, found: null };
     byTop.set(repository.top!, opened);
     return opened;
   };
@@ -81,11 +82,11 @@ export function makeCheckedPasts(revision = "HEAD"): CheckedPasts {
         if (!byFolder.has(folder)) byFolder.set(folder, yield* openedAt(folder));
         const opened = byFolder.get(folder);
         if (!opened) return null;
-        const known = opened.found.get(file);
-        if (known?.reader === reader) return known.checks;
-        const checks = yield* checksIn(opened, file, reader);
-        opened.found.set(file, { reader, checks });
-        return checks;
+        const { catalogue } = reader.core;
+        if (opened.found?.by !== catalogue) opened.found = { by: catalogue, checks: new Map() };
+        const { checks } = opened.found;
+        if (!checks.has(file)) checks.set(file, yield* checksIn(opened, file, reader));
+        return checks.get(file)!;
       } catch (error) {
         if (!(error instanceof NoRevision)) throw error;
         byFolder.set(folder, null);

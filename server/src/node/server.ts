@@ -3,7 +3,7 @@ import { createConnection, ProposedFeatures, ResponseError } from "vscode-langua
 import { startServer } from "../lsp/start.ts";
 import { type MakeWarmUp, rehearse, warmUpOnce } from "../lsp/warm-up.ts";
 import { diskFiles } from "./disk-files.ts";
-import { freeInSilence } from "./free-memory.ts";
+import { boundGrowth, freeInSilence } from "./free-memory.ts";
 import { withGit } from "./git-files.ts";
 import { connectionOver } from "./streams.ts";
 
@@ -31,9 +31,11 @@ function inSilence(keepCode: () => Promise<void>): MakeWarmUp {
   return (failed) => {
     const warmUp = makeWarmUp(failed);
     const free = freeInSilence();
+    const bound = boundGrowth();
     return () => {
       warmUp();
       free();
+      bound();
     };
   };
 }

@@ -4,7 +4,7 @@ import type { Craft } from "../../model/craft.ts";
 import { knownPart } from "../../model/known-part.ts";
 import type { CommitWords, CoveredValue, PastCheck, PastChecks } from "../../model/past.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
-import { type Core, makeCore } from "../../model/workspace.ts";
+import type { Core } from "../../model/workspace.ts";
 import type { Steps } from "../../text/steps.ts";
 import { BENCH_CHECKS } from "./bench-checks.ts";
 import { coveredBy } from "./covered-by.ts";
@@ -61,9 +61,9 @@ export interface PastReader {
   checks(last: PastCraft): Steps<PastChecks>;
 }
 
-/** A reader of its own, so that what is remembered of the scripts as they are now is not pushed out. */
-export function pastReader(catalogue: Catalogue): PastReader {
-  return { core: makeCore(catalogue), checks: (last) => pastChecks(last, catalogue) };
+/** `core` is one of its own, so that what is remembered of the scripts as they are now is not pushed out. */
+export function pastReader(core: Core): PastReader {
+  return { core, checks: (last) => pastChecks(last, core.catalogue) };
 }
 
 /** The day of a check; null where none is said. */

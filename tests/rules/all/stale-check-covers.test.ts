@@ -55,7 +55,7 @@ function dueAfter(before: Record<string, string>, after: Record<string, string>)
   });
   const first = commit("aaaaaaaaaa", DAY, before, []);
   const last = commit("bbbbbbbbbb", "2026-06-01", after, [first]);
-  const past = finish(pastReader(catalogue).checks(last));
+  const past = finish(pastReader(makeCore(catalogue)).checks(last));
   const workspace = core.at({ ...memoryFiles(after), past: () => past });
   const craft = workspace.craft(FILE)!;
   return BENCH_CHECKS.flatMap((check) => {
