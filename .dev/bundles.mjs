@@ -47,7 +47,7 @@ const serverOfWorker = { name: "fettleServer", file: "./worker.js" };
 const takesServerFromWorker = {
   name: "takes the server from the worker",
   setup({ onResolve }) {
-    onResolve({ filter: /\/lsp\/(start|warm-up)\.ts$/ }, () => ({ path: serverOfWorker.file, external: true }));
+    onResolve({ filter: /\/lsp\/(start|warm-up|written)\.ts$/ }, () => ({ path: serverOfWorker.file, external: true }));
   },
 };
 

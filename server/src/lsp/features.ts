@@ -16,6 +16,7 @@ import type { Documents } from "./documents.ts";
 import { type Guard, resolving } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import { markup } from "./markup.ts";
+import { makeOutlines } from "./outline.ts";
 import type { Settings } from "./settings.ts";
 import { inList, toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 
@@ -37,6 +38,7 @@ export function answerFeatures(parts: Parts): void {
   const { connection, documents, guard, abilities, settings, links, lensCommand, suggestCommand } = parts;
   const { uriOf, now } = documents;
   const scriptOf = (file: FilePath) => now().script(file);
+  const outlineOf = makeOutlines();
 
   connection.onHover(
     guard("hover", null, async (params) => {
@@ -69,10 +71,14 @@ export function answerFeatures(parts: Parts): void {
     }),
   );
   connection.onDocumentSymbol(
-    guard("symbols", null, async ({ textDocument }) => {
+    guard("symbols", null, async ({ textDocument }, _token, _work, parts) => {
       const script = scriptOf(await documents.load(textDocument.uri));
-      const symbols = script && symbolsOf(script, now().catalogue).map(toSymbol);
-      return symbols && (abilities().nestsSymbols ? symbols : inList(symbols, textDocument.uri));
+      if (!script) return null;
+      const { catalogue } = now();
+      // A list that is sent part by part has to be one.
+      if (abilities().nestsSymbols && !parts) return outlineOf(script, catalogue);
+      const symbols = symbolsOf(script, catalogue).map(toSymbol);
+      return abilities().nestsSymbols ? symbols : inList(symbols, textDocument.uri);
     }),
   );
   connection.onFoldingRanges(

@@ -2,15 +2,16 @@
  * The language server in a web worker: files are requested from the editor, since only it can access them.
  * Its bundle is the one that ships the server: the extension on Node takes what is exported here from it.
  */
-import type { Connection } from "vscode-languageserver";
+import type { Connection, Message } from "vscode-languageserver";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { LIST_REQUEST, type ListResult, READ_REQUEST, type ReadResult } from "../../../shared/protocol/requests.ts";
 import type { ServerFiles } from "./documents.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { startServer } from "./start.ts";
 import { rehearse, warmUpOnce } from "./warm-up.ts";
+import { valuesIn, Written } from "./written.ts";
 
-export { rehearse, startServer, warmUpOnce };
+export { rehearse, startServer, Written, warmUpOnce };
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -19,7 +20,12 @@ async function serveEditor(): Promise<void> {
   const { BrowserMessageReader, BrowserMessageWriter, createConnection, ResponseError } = await import(
     "vscode-languageserver/browser"
   );
-  const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
+  class ValuesWriter extends BrowserMessageWriter {
+    override write(message: Message): Promise<void> {
+      return super.write(valuesIn(message));
+    }
+  }
+  const connection = createConnection(new BrowserMessageReader(self), new ValuesWriter(self));
   startServer(connection, filesOver(connection), ResponseError);
 }
 

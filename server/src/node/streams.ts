@@ -11,7 +11,9 @@ import {
   type MessageWriter,
   ProposedFeatures,
   RAL,
+  type ResponseMessage,
 } from "vscode-languageserver/node";
+import { Written } from "../lsp/written.ts";
 
 /** Codes of JSON-RPC 2.0. */
 const PARSE_ERROR = -32700;
@@ -83,7 +85,7 @@ class WholeMessageWriter extends AbstractMessageWriter implements MessageWriter 
     output.on("close", () => this.fireClose());
   }
   write(message: Message): Promise<void> {
-    const text = JSON.stringify(message);
+    const text = jsonOf(message);
     const whole = `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
     return new Promise((resolve, reject) => {
       this.#output.write(whole, (error) => (error ? reject(error) : resolve()));
@@ -92,6 +94,13 @@ class WholeMessageWriter extends AbstractMessageWriter implements MessageWriter 
   end(): void {
     this.#output.end();
   }
+}
+
+/** A message as JSON; an answer that is text already becomes a part of it as it is. */
+function jsonOf(message: Message): string {
+  const { id, result } = message as Partial<ResponseMessage>;
+  if (!(result instanceof Written)) return JSON.stringify(message);
+  return `{"jsonrpc":"2.0","id":${JSON.stringify(id)},"result":${result.json}}`;
 }
 
 /** Reads messages from `input`, writes those of the server to `output`. */

@@ -2,28 +2,26 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Script } from "../../model/script.ts";
 import { type Cols, rangeOf, spanAt } from "../../syntax/span.ts";
-import type { Section } from "../../syntax/tree.ts";
+import type { Section, Tree } from "../../syntax/tree.ts";
 import { type FactLine, factLineIn } from "../dialect-files/fact-line.ts";
 import type { ScriptSymbol } from "./script-symbol.ts";
 
-/** The sections of a dialect with their facts; those behind an `under` stand below it. */
-export function dialectSectionsOf({ tree }: Script, catalogue: Catalogue): ScriptSymbol[] {
-  return tree.sections.map((section): ScriptSymbol => {
-    const { line, title } = section;
-    const { node, text } = tree.lines[line]!;
-    const last = section.entries.at(-1) ?? line;
-    return {
-      name: title === null ? section.name : `${section.name} ${title}`,
-      detail: "",
-      kind: "section",
-      range: { start: { line, character: 0 }, end: { line: last, character: tree.lines[last]!.text.length } },
-      nameRange: rangeOf(spanAt(line, node.kind === "section" ? node.name : { start: 0, end: text.length })),
-      children: factSymbols(tree.lines, section, catalogue),
-    };
-  });
+/** A section of a dialect with its facts; those behind an `under` stand below it. */
+export function dialectSectionOf({ lines }: Tree, section: Section, catalogue: Catalogue): ScriptSymbol {
+  const { line, title } = section;
+  const { node, text } = lines[line]!;
+  const last = section.entries.at(-1) ?? line;
+  return {
+    name: title === null ? section.name : `${section.name} ${title}`,
+    detail: "",
+    kind: "section",
+    range: { start: { line, character: 0 }, end: { line: last, character: lines[last]!.text.length } },
+    nameRange: rangeOf(spanAt(line, node.kind === "section" ? node.name : { start: 0, end: text.length })),
+    children: factSymbols(lines, section, catalogue),
+  };
 }
 
-type Lines = Script["tree"]["lines"];
+type Lines = Tree["lines"];
 type Mutable = Omit<ScriptSymbol, "children" | "range"> & { children: ScriptSymbol[]; range: ScriptSymbol["range"] };
 
 function factSymbols(lines: Lines, { name, entries }: Section, catalogue: Catalogue): ScriptSymbol[] {
