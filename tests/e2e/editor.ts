@@ -12,8 +12,8 @@
  * (start.ts tells how). Each runs by itself as well, and in any order:
  * `FETTLE_SHUFFLE=1 npx vitest run --project e2e`.
  *
- * - here: `startEditor`, `reloadWindow`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
- *   `askBy` and `narrowListOf` (commands that ask), `pressFor`, `visibleLines`, `waitForLine`, `cursor`
+ * - here: `startEditor`, `reloadWindow`, `openFile`, `openInFirstGroup`, `goTo`, `type`, `undo`, `runCommand` (by the
+ *   palette's title), `askBy` and `narrowListOf` (commands that ask), `pressFor`, `visibleLines`, `waitForLine`, `cursor`
  * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
  *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
  * - looks.ts: `webview` (the page inside the panel, to be used as any Playwright locator),
@@ -37,7 +37,7 @@ export async function reloadWindow(page: Page): Promise<void> {
   await page.locator(".monaco-workbench .part.statusbar").waitFor();
 }
 
-/** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
+/** Opens a file of the workspace in the group in front, by its name or path, with the cursor at a line and column from 1. */
 export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
   const name = path.slice(path.lastIndexOf("/") + 1);
   await again(async (waiting) => {
@@ -46,10 +46,18 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
     // The list answers as it searches: the row must be that file's before Enter means it.
     await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor(waiting);
     await page.keyboard.press("Enter");
-    await page.locator(".tab.active", { hasText: name }).waitFor(waiting);
+    await page.locator(`.editor-group-container.active .tab.active[data-resource-name="${name}"]`).waitFor(waiting);
     // Of a page that took the keyboard meanwhile no line can be asked for: the file is then opened again.
     await tryGoTo(page, line, column, waiting);
   });
+}
+
+/** Opens a file in the first group of editors, which shows a text, whatever had the keyboard. */
+export async function openInFirstGroup(page: Page, path: string, line = 1, column = 1): Promise<void> {
+  // Until the group has it, it may still take the keyboard from the prompt, or the file opens in another one.
+  const first = page.locator(".editor-group-container").first().and(page.locator(".active"));
+  await pressFor(page, ["Control+1"], first.locator(".monaco-editor.focused"));
+  await openFile(page, path, line, column);
 }
 
 interface Waiting {
@@ -100,7 +108,9 @@ export async function runCommand(page: Page, title: string): Promise<void> {
     if (await quickInput(page).isVisible()) await page.keyboard.press("Escape");
     await page.keyboard.press("F1");
     await quickInput(page).fill(`>${title}`, waiting);
-    await row.click(waiting);
+    await row.waitFor(waiting);
+    // Where the editor is busy a press takes its time, and counts: given up, the command would be run twice.
+    await row.click({ timeout: 10_000 });
   });
 }
 

@@ -1,5 +1,5 @@
 /** What the language server says, read where a person reads it. */
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { again, goTo, pressFor, runCommand } from "./editor.ts";
 
 /** The rows of the Problems list, files and findings, as a screen reader would say them. */
@@ -72,6 +72,11 @@ export async function applyQuickFix(page: Page, line: number, column: number, ti
   await page.locator(".action-widget .monaco-list-row.action.focused", { hasText: title }).waitFor();
   await page.keyboard.press("Enter");
   await page.locator(".action-widget .monaco-list-row.action").first().waitFor({ state: "detached" });
+}
+
+/** The first of the words above lines that have that text, in the group of editors in front: another may hide its own. */
+export function lens(page: Page, text: string | RegExp): Locator {
+  return page.locator(".editor-group-container.active .codelens-decoration a").filter({ hasText: text }).first();
 }
 
 async function showProblems(page: Page): Promise<void> {

@@ -1,7 +1,7 @@
 /** The bench list in the real editor: ticked, a reading and a day written into the script, undone. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { askBy, type Editor, openFile, quickInput, runCommand, startEditor, visibleLines } from "../editor.ts";
-import { applyQuickFix } from "../language.ts";
+import { applyQuickFix, lens } from "../language.ts";
 import { hasKeyboard, screenshot, useTheme, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
@@ -36,7 +36,7 @@ beforeAll(async () => {
     open: ["jug.fettle"],
     views: ["fettle.panel"],
   });
-  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).first().waitFor();
+  await lens(editor.page, "Goggles").waitFor();
 });
 afterAll(() => editor?.close());
 

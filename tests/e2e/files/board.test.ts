@@ -1,6 +1,6 @@
 /** A board's text in the real editor: its lines are named, read into a script and reviewed, and what was adopted goes back. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { askBy, type Editor, openFile, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
+import { askBy, type Editor, openInFirstGroup, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
 import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
@@ -53,12 +53,7 @@ const lens = (text: string | RegExp) => editor.page.locator(".codelens-decoratio
 const review = () => webview(editor.page, "tab");
 
 /** A file in the group of editors in which the texts stand; the dialect has the one beside. */
-async function open(path: string, line = 1) {
-  await editor.page.keyboard.press("Control+1");
-  // Until then the group may still take the keyboard from the prompt.
-  await editor.page.locator(".editor-group-container").first().locator(".monaco-editor.focused").waitFor();
-  await openFile(editor.page, path, line);
-}
+const open = (path: string, line = 1) => openInFirstGroup(editor.page, path, line);
 
 /** Names the line by words for our name; the value is the craft's unless it is said. */
 async function name(line: number, words: string, named: string, fact: string, value?: string) {

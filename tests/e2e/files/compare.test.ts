@@ -5,13 +5,14 @@ import {
   type Editor,
   goTo,
   narrowListOf,
-  openFile,
+  openInFirstGroup,
   quickInput,
   reloadWindow,
   runCommand,
   startEditor,
   type,
 } from "../editor.ts";
+import { lens } from "../language.ts";
 import { screenshot, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
@@ -45,18 +46,12 @@ const files = {
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({ files, open: ["craft/jug.fettle"] });
-  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).waitFor();
+  await lens(editor.page, "Goggles").waitFor();
 });
 afterAll(() => editor?.close());
 
 const report = () => webview(editor.page, "tab");
 const row = (what: string) => report().getByRole("listitem").filter({ hasText: what });
-
-/** The script again, in the group of editors in which it stands. */
-async function backToScript(path: string) {
-  await editor.page.keyboard.press("Control+1");
-  await openFile(editor.page, path);
-}
 
 test("what the craft has otherwise than the last commit, with the layers as they were committed", async () => {
   const { page } = editor;
@@ -91,7 +86,7 @@ test("texts stand beside each other, that of the commit read-only", async () => 
 
 test("the report follows what is typed in a file of the craft", async () => {
   const { page } = editor;
-  await backToScript("craft/jug.fettle");
+  await openInFirstGroup(page, "craft/jug.fettle");
   await goTo(page, 8, 14);
   await page.keyboard.press("Shift+End");
   await type(page, "4");
@@ -101,7 +96,7 @@ test("the report follows what is typed in a file of the craft", async () => {
 
 test("a revision that there is not is said, and a typed one is read", async () => {
   const { page } = editor;
-  await backToScript("craft/jug.fettle");
+  await openInFirstGroup(page, "craft/jug.fettle");
   for (const [revision, expected] of [
     ["1111", "Jug | Jug at 1111"],
     ["v9", "There is no jug.fettle at v9"],
@@ -120,7 +115,7 @@ test("a revision that there is not is said, and a typed one is read", async () =
 
 test("a layer is compared by itself, with the handset of a craft that uses it", async () => {
   const { page } = editor;
-  await backToScript("layers/habits.fettle");
+  await openInFirstGroup(page, "layers/habits.fettle");
   await runCommand(page, "Fettle: Compare with the Last Commit");
   await page.locator(".tab", { hasText: "Habits | Habits at HEAD" }).waitFor();
   await row("modes.arm").waitFor();
@@ -128,7 +123,7 @@ test("a layer is compared by itself, with the handset of a craft that uses it", 
 
 test("a difference is taken from there, taken back, and kept as here, which outlives a reload of the window", async () => {
   const { page } = editor;
-  await backToScript("craft/jug.fettle");
+  await openInFirstGroup(page, "craft/jug.fettle");
   await runCommand(page, "Fettle: Compare with the Last Commit");
   await page.locator(".tab.active", { hasText: "Jug | Jug at HEAD" }).waitFor();
   const taken = page.locator(".view-line", { hasText: /arm\s+when\sTR\sis\sdown/ });

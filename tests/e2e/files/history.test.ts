@@ -1,6 +1,7 @@
 /** The history of a value in the real editor: who and when, the text of then, drawn as it was and left so. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { askBy, type Editor, goTo, openFile, runCommand, startEditor } from "../editor.ts";
+import { lens } from "../language.ts";
 import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 const wide = (columns: string) => `layer "Wide"\n\nosd\n  grid  ${columns}\n`;
@@ -34,7 +35,7 @@ const files = {
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({ files, open: ["craft/jug.fettle"] });
-  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).waitFor();
+  await lens(editor.page, "Goggles").waitFor();
 });
 afterAll(() => editor?.close());
 

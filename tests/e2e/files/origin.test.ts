@@ -12,7 +12,7 @@ import {
   visibleLines,
   waitForLine,
 } from "../editor.ts";
-import { applyQuickFix } from "../language.ts";
+import { applyQuickFix, lens } from "../language.ts";
 import { screenshot, type Theme, themes, useTheme } from "../looks.ts";
 
 const jug = `craft "Jug"
@@ -42,7 +42,7 @@ beforeAll(async () => {
     open: ["jug.fettle"],
     settings: { "files.autoSave": "off", "editor.inlayHints.enabled": "off" },
   });
-  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).waitFor();
+  await lens(editor.page, "Goggles").waitFor();
 });
 afterAll(() => editor?.close());
 

@@ -11,7 +11,7 @@ import {
   visibleLines,
   waitForLine,
 } from "../editor.ts";
-import { applyQuickFix, hover, hoverKeys, quickFixes } from "../language.ts";
+import { applyQuickFix, hover, hoverKeys, lens, quickFixes } from "../language.ts";
 import { screenshot, type Theme, themes, useTheme } from "../looks.ts";
 
 const jug = `craft "Jug"
@@ -42,7 +42,7 @@ let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({ files: { "jug.fettle": jug }, open: ["jug.fettle"] });
   // Keys that are pressed before the server answers are asked of nobody.
-  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).waitFor();
+  await lens(editor.page, "Goggles").waitFor();
 });
 afterAll(() => editor?.close());
 

@@ -5,6 +5,7 @@ import {
   askBy,
   type Editor,
   openFile,
+  openInFirstGroup,
   pressFor,
   reloadWindow,
   runCommand,
@@ -155,10 +156,7 @@ const panelAside = () => webview(editor.page, "side");
 const heading = () => explained().getByRole("heading", { level: 2 }).first();
 const explainTabs = () => editor.page.locator(".tab", { hasText: "Explain:" });
 /** In the group of the scripts: a page that was gone to has the keyboard in the other. */
-const openScript = async (path: string, line: number, column: number) => {
-  await editor.page.keyboard.press("Control+1");
-  await openFile(editor.page, path, line, column);
-};
+const openScript = (path: string, line: number, column: number) => openInFirstGroup(editor.page, path, line, column);
 const pageOf = async (name: string) => {
   await expect.poll(() => heading().textContent()).toBe(name);
   await expect.poll(() => explainTabs().allInnerTexts()).toEqual([`Explain: ${name}`]);

@@ -5,6 +5,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { again, type Editor, openFile, runCommand, startEditor, type, waitForLine } from "../editor.ts";
+import { lens as lensOf } from "../language.ts";
 import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
@@ -19,7 +20,7 @@ beforeAll(async () => {
 afterAll(() => editor?.close());
 
 const panel = () => webview(editor.page);
-const lens = (text: string | RegExp) => editor.page.locator(".codelens-decoration a").filter({ hasText: text }).first();
+const lens = (text: string | RegExp) => lensOf(editor.page, text);
 const row = (label: string | RegExp) => editor.page.getByRole("treeitem", { name: label }).first();
 const status = () => editor.page.locator(".part.statusbar .statusbar-item[id*='fettle.status']");
 

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { askBy, type Editor, quickInput, startEditor, waitForLine } from "../editor.ts";
+import { lens } from "../language.ts";
 import { screenshot, webview } from "../looks.ts";
 
 const bowl = `craft "Bowl"
@@ -40,14 +41,12 @@ test("the list leads to what is private, and the script that opens says nothing 
   await option(/^Open the script/).click();
   await waitForLine(page, /^#\sShared\swith\sFettle/);
   await waitForLine(page, "  # found it? (e-mail address taken out)");
-  const offer = page.locator(".editor-group-container.active .codelens-decoration a", {
-    hasText: "Review for a craft",
-  });
-  await offer.first().waitFor();
+  const offer = lens(page, "Review for a craft");
+  await offer.waitFor();
   await screenshot(page, "share-opened");
   expect(await page.locator(".editor-group-container.active .view-lines").textContent()).not.toMatch(/Maud|pottery/);
 
-  await offer.first().click();
+  await offer.click();
   await quickInput(page).fill("Bowl");
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "Bowl" }).waitFor();
   await page.keyboard.press("Enter");
