@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { boundGrowth, freeInSilence } from "../../server/src/node/free-memory.ts";
 
@@ -49,6 +50,11 @@ test("a large heap may grow by a part of itself alone, for as long as it is larg
     await vi.advanceTimersByTimeAsync(1000);
   }
   expect(set).toEqual(["64 MB: 40 %", "40 MB: 0 %", "70 MB: 40 %"]);
+});
+
+test("the engine knows by its own name what bounds the growth of its heap", () => {
+  const options = execFileSync(process.execPath, ["--v8-options"], { encoding: "utf8" });
+  expect(options).toMatch(/^ +--heap-growing-percent .*\n +type: int/m);
 });
 
 test("the engine gives back what is dropped", async () => {
