@@ -1,7 +1,7 @@
 /** An effective craft that tells what is read of it: `reads.ts` says for whom. */
 import type { Craft, Setting } from "./craft.ts";
 import { type CoreMemo, type Memo, oncePer, perFile } from "./memo.ts";
-import { listenTo, partRead, type Reads, readAgain, tableRead } from "./reads.ts";
+import { listenTo, partRead, type Reads, readAgain, type TableReads, tableRead } from "./reads.ts";
 import { usesAreAmong } from "./uses.ts";
 
 /** What a craft is made of. */
@@ -28,6 +28,7 @@ class ListenedCraft implements Craft {
   readonly coreMemo: CoreMemo;
   readonly #parts: CraftParts;
   #usesAreThere: boolean | undefined;
+  #namedPacks: Craft["settings"] | undefined;
 
   constructor(parts: CraftParts, coreMemo: CoreMemo) {
     this.#parts = parts;
@@ -54,6 +55,16 @@ class ListenedCraft implements Craft {
   }
   get gaps() {
     return partRead(this, "gaps", this.#parts.gaps);
+  }
+  /** A part of its own, as most of what is worked out of packs concerns no other section. */
+  get namedPacks() {
+    if (!this.#namedPacks) {
+      const last = lastNamedPacks(this);
+      const packs = namedPacksIn(this.#parts.settings);
+      if (!isSameMap(packs, last.packs)) last.packs = packs;
+      this.#namedPacks = last.packs;
+    }
+    return partRead(this, "namedPacks", this.#namedPacks);
   }
   get modes() {
     return partRead(this, "modes", this.#parts.modes);
@@ -92,10 +103,11 @@ class ListenedCraft implements Craft {
 
 type Table = ReadonlyMap<string, Setting>;
 
-/** The settings of a craft: one table is read where one is asked for, all where they are gone through. */
+/** The settings of a craft: a table is read where one is asked for, all where they are gone through. */
 class ListenedTables implements ReadonlyMap<string, Table> {
   readonly #craft: Craft;
   readonly #tables: Craft["settings"];
+  readonly #listened = new Map<string, ListenedTable>();
 
   constructor(craft: Craft, tables: Craft["settings"]) {
     this.#craft = craft;
@@ -105,7 +117,15 @@ class ListenedTables implements ReadonlyMap<string, Table> {
     return this.#all().size;
   }
   get(section: string) {
-    return tableRead(this.#craft, section, this.#tables.get(section));
+    const table = this.#tables.get(section);
+    tableRead(this.#craft, section, table);
+    if (!table) return undefined;
+    let listened = this.#listened.get(section);
+    if (!listened) {
+      listened = new ListenedTable(this.#craft, section, table);
+      this.#listened.set(section, listened);
+    }
+    return listened;
   }
   has(section: string) {
     return this.get(section) !== undefined;
@@ -134,6 +154,87 @@ class ListenedTables implements ReadonlyMap<string, Table> {
   }
 }
 
+/** The settings of a section: one is read where it is asked for, all where they are gone through. */
+class ListenedTable implements ReadonlyMap<string, Setting> {
+  readonly #craft: Craft;
+  readonly #section: string;
+  readonly #table: Table;
+
+  constructor(craft: Craft, section: string, table: Table) {
+    this.#craft = craft;
+    this.#section = section;
+    this.#table = table;
+  }
+  get size() {
+    return this.whole().size;
+  }
+  get(name: string) {
+    const setting = this.#table.get(name);
+    this.#reads()?.names?.set(name, setting);
+    return setting;
+  }
+  has(name: string) {
+    return this.get(name) !== undefined;
+  }
+  forEach(callback: (setting: Setting, name: string, all: Table) => void) {
+    for (const [name, setting] of this.whole()) callback(setting, name, this);
+  }
+  keys() {
+    return this.whole().keys();
+  }
+  values() {
+    return this.whole().values();
+  }
+  entries() {
+    return this.whole().entries();
+  }
+  [Symbol.iterator]() {
+    return this.whole().entries();
+  }
+  /** The table as the merging made it, all of which is read. */
+  whole() {
+    const reads = this.#reads();
+    if (reads) reads.names = null;
+    return this.#table;
+  }
+  #reads(): TableReads | null {
+    return tableRead(this.#craft, this.#section, this.#table);
+  }
+}
+
+/**
+ * The settings of a section as they were merged, all of which count as read: the same object for as long as no line of
+ * them has changed.
+ */
+export function tableOf({ settings }: Craft, section: string): Table | undefined {
+  const table = settings.get(section);
+  return table instanceof ListenedTable ? table.whole() : table;
+}
+
+const lastNamedPacks = perFile((): { packs: Craft["settings"] } => ({ packs: new Map() }));
+
+/** The tables of the named packs, all of which count as read: the same object for as long as no line of them has changed. */
+export function namedPacksOf(craft: Craft): Craft["settings"] {
+  return craft instanceof ListenedCraft ? craft.namedPacks : namedPacksIn(craft.settings);
+}
+
+function namedPacksIn(tables: Craft["settings"]): Craft["settings"] {
+  const packs = new Map<string, Table>();
+  for (const [section, table] of tables) if (section.startsWith("pack/")) packs.set(section, table);
+  return packs;
+}
+
+/** Whether two maps hold the same objects, in the same order. */
+function isSameMap(a: Craft["settings"], b: Craft["settings"]): boolean {
+  if (a.size !== b.size) return false;
+  const others = b.entries();
+  for (const [section, table] of a) {
+    const [otherSection, otherTable] = others.next().value!;
+    if (section !== otherSection || table !== otherTable) return false;
+  }
+  return true;
+}
+
 /** The settings of a craft as they were merged: the same object for as long as no line of them has changed. */
 export function tablesOf({ settings }: Craft): Craft["settings"] {
   return settings instanceof ListenedTables ? settings.whole() : settings;
@@ -142,10 +243,23 @@ export function tablesOf({ settings }: Craft): Craft["settings"] {
 /** Whether all that was read of an earlier craft is the same in this one; `scriptOf` gives the scripts as they are now. */
 export function isAsRead(reads: Reads, craft: Craft, scriptOf: (file: string) => unknown): boolean {
   if (reads.isOpen) return false;
-  for (const [name, part] of reads.parts)
-    if ((name === "settings" ? tablesOf(craft) : craft[name as keyof Craft]) !== part) return false;
-  for (const [section, table] of reads.tables) if (craft.settings.get(section) !== table) return false;
+  for (const [name, part] of reads.parts) if (partOf(craft, name) !== part) return false;
+  const tables = tablesOf(craft);
+  for (const [section, read] of reads.tables) if (!isTableAsRead(read, tables.get(section))) return false;
   for (const [file, script] of reads.scripts) if (scriptOf(file) !== script) return false;
+  return true;
+}
+
+function partOf(craft: Craft, name: string): unknown {
+  if (name === "settings") return tablesOf(craft);
+  return name === "namedPacks" ? namedPacksOf(craft) : craft[name as keyof Craft];
+}
+
+/** Settings that stay are the same objects, whatever changes beside them. */
+function isTableAsRead({ table, names }: TableReads, now: Table | undefined): boolean {
+  if (now === table) return true;
+  if (now === undefined || table === undefined || names === null) return false;
+  for (const [name, setting] of names) if (now.get(name) !== setting) return false;
   return true;
 }
 

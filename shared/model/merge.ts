@@ -19,6 +19,7 @@ import {
 import { sameGaps } from "./gaps.ts";
 import { craftOf, tablesOf } from "./listened-craft.ts";
 import type { CoreMemo } from "./memo.ts";
+import { withSame } from "./same-settings.ts";
 import type { Drop, Entry, Kept, Script, SectionReading } from "./script.ts";
 import { touchedSections } from "./touched-sections.ts";
 import type { Plan } from "./uses.ts";
@@ -122,7 +123,7 @@ function mergedAgain(before: Craft, { parts }: Plan, touched: ReadonlySet<string
     const table = state.settings.get(section);
     // The order of the sections is that in which files first say something in them.
     if ((table !== undefined) !== settings.has(section)) return null;
-    if (table) settings = new Map(settings).set(section, table);
+    if (table) settings = new Map(settings).set(section, withSame(settings.get(section)!, table));
   }
   const { kept, droppedNothing, removedByDrop, sections } = before;
   return {
@@ -288,12 +289,14 @@ function mergeSetting(
     fields.set(field.name, field);
     sources.set(field.name, source);
   }
-  const merged: Value = { ...value, fields: [...fields.values()] };
+  // A line by itself gives the very value that was read of it, by which it is known again.
+  const isAlone = now?.value?.kind !== "fields" && fields.size === value.fields.length;
+  const merged: Value = isAlone ? value : { ...value, fields: [...fields.values()] };
   return {
     section,
     name,
     value: merged,
-    text: printValue(merged),
+    text: isAlone ? text : printValue(merged),
     source,
     fieldSources: sources,
     items: null,

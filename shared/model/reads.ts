@@ -8,19 +8,28 @@ export interface Reads {
   /** By name. */
   readonly parts: Map<string, unknown>;
   /** By section; none where the part `settings` was read whole. */
-  readonly tables: Map<string, unknown>;
+  readonly tables: Map<string, TableReads>;
   /** By path. */
   readonly scripts: Map<string, unknown>;
   /** True where something was read of which nobody can tell whether it is still the same. */
   isOpen: boolean;
 }
 
+/** What was read of the settings of a section. */
+export interface TableReads {
+  /** All of them, as they were; undefined where there were none. */
+  readonly table: unknown;
+  /** Those that were asked for, by name; null where all were looked at. */
+  names: Map<string, unknown> | null;
+}
+
 /** Who is being listened to; what was read does not name its owner, which would be kept alive by it. */
 interface Reader {
   readonly owner: unknown;
   readonly reads: Reads;
-  /** The section whose table was asked for last: mostly that of the next question, too. */
+  /** The section whose table was asked for last, mostly that of the next question, too; and what was read of it. */
   lastSection: string | null;
+  lastReads: TableReads | null;
 }
 
 /** Everything runs to its end before something else begins: one reader at a time is enough. */
@@ -30,7 +39,7 @@ let reader: Reader | null = null;
 export function listenTo<T>(owner: unknown, work: () => T): { readonly answer: T; readonly reads: Reads } {
   const outer = reader;
   const reads: Reads = { parts: new Map(), tables: new Map(), scripts: new Map(), isOpen: false };
-  reader = { owner, reads, lastSection: null };
+  reader = { owner, reads, lastSection: null, lastReads: null };
   try {
     return { answer: work(), reads };
   } finally {
@@ -48,8 +57,16 @@ export function readAgain(owner: unknown, again: Reads | null): void {
     return;
   }
   for (const [name, part] of again.parts) reads.parts.set(name, part);
-  if (!reads.parts.has("settings")) for (const [section, table] of again.tables) reads.tables.set(section, table);
+  if (!reads.parts.has("settings"))
+    for (const [section, { table, names }] of again.tables) addTable(reads, section, table, names);
   for (const [file, script] of again.scripts) reads.scripts.set(file, script);
+}
+
+function addTable({ tables }: Reads, section: string, table: unknown, names: TableReads["names"]): void {
+  const known = tables.get(section);
+  if (!known) tables.set(section, { table, names: names && new Map(names) });
+  else if (names === null) known.names = null;
+  else if (known.names !== null) for (const [name, setting] of names) known.names.set(name, setting);
 }
 
 /** Gives the part, which is being read. */
@@ -61,16 +78,23 @@ export function partRead<T>(owner: unknown, name: string, part: T): T {
   return part;
 }
 
-/** Gives a table of the part `settings`. */
-export function tableRead<T>(owner: unknown, section: string, table: T): T {
-  if (reader) {
-    if (reader.owner !== owner) reader.reads.isOpen = true;
-    else if (reader.lastSection !== section) {
-      reader.lastSection = section;
-      if (!reader.reads.parts.has("settings")) reader.reads.tables.set(section, table);
-    }
+/** That there is such a table of the part `settings`, or none, is being read; gives what is read of it. Null where nobody listens. */
+export function tableRead(owner: unknown, section: string, table: unknown): TableReads | null {
+  if (!reader) return null;
+  if (reader.owner !== owner) {
+    reader.reads.isOpen = true;
+    return null;
   }
-  return table;
+  if (reader.lastSection === section) return reader.lastReads;
+  const { parts, tables } = reader.reads;
+  let known = parts.has("settings") ? null : (tables.get(section) ?? null);
+  if (!known && !parts.has("settings")) {
+    known = { table, names: new Map() };
+    tables.set(section, known);
+  }
+  reader.lastSection = section;
+  reader.lastReads = known;
+  return known;
 }
 
 /** Gives the script of a path. */

@@ -5,7 +5,7 @@ import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
 import { traitsIn, traitsOfCraft } from "./craft-traits.ts";
-import { answersByTable } from "./each-table.ts";
+import { answersByNamedPack } from "./each-table.ts";
 import { beyondUsual, isPlainlyUsual, type LimitIssue } from "./limits.ts";
 import { perFile } from "./memo.ts";
 import { adjustable } from "./read-entry.ts";
@@ -75,7 +75,7 @@ function ofScript(
   return { traits, readings, found, all: found.every(({ length }) => length === 0) ? NOTHING : found.flat() };
 }
 
-const otherPacks = answersByTable<string>();
+const otherPacks = answersByNamedPack<string>();
 const lastText = perFile((): { plain: string; others: readonly string[]; text: string } => ({
   plain: "",
   others: [],

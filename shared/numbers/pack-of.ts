@@ -4,7 +4,8 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
-import { answersByTable } from "../model/each-table.ts";
+import { answersByNamedPack } from "../model/each-table.ts";
+import { tableOf } from "../model/listened-craft.ts";
 import { perFile } from "../model/memo.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
@@ -43,14 +44,14 @@ export interface PackFigures {
 /** Plain `pack` and every named pack, in the order in which they were said. */
 export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
   const remembered = rememberedIn(craft);
-  const plain = rememberedOf(craft, catalogue, "pack", remembered);
-  const named = namedPacks(craft, [catalogue, craft.settings.get("pack")], (section) =>
-    section.startsWith("pack/") ? rememberedOf(craft, catalogue, section, remembered) : null,
+  const plain = tableOf(craft, "pack") ?? NOTHING;
+  const named = namedPacks(craft, [catalogue, plain], (section, own) =>
+    rememberedOf(craft, catalogue, section, own, plain, remembered),
   );
-  return [plain, ...named.filter((each) => each !== null)];
+  return [rememberedOf(craft, catalogue, "pack", plain, plain, remembered), ...named];
 });
 
-const namedPacks = answersByTable<PackFigures | null>();
+const namedPacks = answersByNamedPack<PackFigures>();
 
 /** By section: one of many packs is found without going through all. */
 const bySection = onceFor(
@@ -82,10 +83,10 @@ function rememberedOf(
   craft: Craft,
   catalogue: Catalogue,
   section: string,
+  own: Table,
+  plain: Table,
   remembered: Map<string, Remembered>,
 ): PackFigures {
-  const own = craft.settings.get(section) ?? NOTHING;
-  const plain = craft.settings.get("pack") ?? NOTHING;
   const known = remembered.get(section);
   if (known?.catalogue === catalogue && sameValues(known.own, own) && sameValues(known.plain, plain))
     return known.figures;

@@ -48,13 +48,13 @@ export const rule: CraftRule = {
     const ports = craft.settings.get("ports");
     const reports: Report[] = pinClashes(craft, workspace);
     if (!ports) return reports;
-    for (const { file, entries } of craft.scripts) {
-      for (const { section, name, value, line, text } of entries) {
+    for (const { file, readings } of craft.scripts) {
+      // A long script is not gone through line by line for the few that name ports.
+      const entries = readings.flatMap((each) => (each.about.section === "ports" ? each.entries : []));
+      for (const { name, value, line, text } of entries) {
         const counts = ports.get(name)?.source;
-        if (section !== "ports" || !isUse(value) || counts?.file !== file || counts.line !== line) continue;
-        const other = entries.find(
-          (each) => each.section === section && each.name === name && isUse(each.value) && each.text !== text,
-        );
+        if (!isUse(value) || counts?.file !== file || counts.line !== line) continue;
+        const other = entries.find((each) => each.name === name && isUse(each.value) && each.text !== text);
         if (!other) continue;
         const names = [1, 2, 3, 4, 5, 6, 7, 8].map((number) => `port${number}`);
         const spare = names.find((port) => ports.get(port)?.text === "spare");

@@ -8,10 +8,12 @@ import { PORTS } from "../lib/name-groups.ts";
 import { elementsInNeed, type InNeed, isForPort, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
 import { unmetInWords } from "../lib/needs-in-words.ts";
 
+const unmet = unmetNeeds(isForPort);
+
 /** Everything in use, except modes, that needs a port and has none. */
 function inVain(craft: Craft, workspace: Workspace): InNeed[] {
   const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
-  return unmetNeeds(craft, workspace, isForPort).filter(({ need }) => need.port !== "esc-data" || !bySignal);
+  return unmet(craft, workspace).filter(({ need }) => need.port !== "esc-data" || !bySignal);
 }
 
 export const rule: CraftRule = {

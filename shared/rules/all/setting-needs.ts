@@ -16,6 +16,8 @@ function isLookedAt(need: Need): boolean {
   return !isForPort(need);
 }
 
+const unmet = unmetNeeds(isLookedAt);
+
 export const rule: CraftRule = {
   code: "setting-needs",
   severity: "warning",
@@ -39,7 +41,7 @@ export const rule: CraftRule = {
     elements: [elementsInNeed("every element that needs something", isLookedAt)],
   },
   check: (craft, workspace) =>
-    unmetNeeds(craft, workspace, isLookedAt).map(
+    unmet(craft, workspace).map(
       ({ what, source, need }): Report => ({
         at: headLocation(workspace, source),
         message: unmetInWords(what, need, craft),

@@ -46,14 +46,19 @@ export interface Planned {
   readonly bases: readonly string[];
   /** All settings on which it rests; null if it rests on more than settings. */
   readonly restsOn: readonly OperandPath[] | null;
-  /** The sections of all settings on which it rests, with the second sets of them. */
-  readonly sections: readonly string[];
+}
+
+/** What rests on a section. */
+export interface Resting {
+  readonly all: readonly Planned[];
+  /** By the name of a setting: those that rest on it. */
+  readonly byName: ReadonlyMap<string, readonly Planned[]>;
 }
 
 export interface Plan {
   readonly all: readonly Planned[];
-  /** The sections of all of them. */
-  readonly sections: readonly string[];
+  /** By section: those that rest on it, or on a second set of it. */
+  readonly bySection: ReadonlyMap<string, Resting>;
   /** Those of which an end is a setting of packs, by its name. */
   readonly byPackSetting: ReadonlyMap<string, readonly Planned[]>;
   /** What those rest on besides the named pack that is looked at. */
@@ -94,11 +99,7 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
         .filter((path) => !hasDefault(path, catalogue));
       const isOfSettings = (comparison.while ?? []).every(({ setting }) => setting !== undefined);
       const restsOn = isOfSettings ? settingsOfComparison(comparison, catalogue).map(operandPath) : null;
-      const named = settingsOfComparison(comparison, catalogue).map((path) => operandPath(path).section);
-      const sections = [...new Set(named)].flatMap((each) =>
-        SECOND_SETS.includes(each) ? [each, `${each}-second`] : each,
-      );
-      return { comparison, paths, needed, restsOn, bases: [...new Set(paths.map(({ section }) => section))], sections };
+      return { comparison, paths, needed, restsOn, bases: [...new Set(paths.map(({ section }) => section))] };
     });
   const byPackSetting = new Map<string, Planned[]>();
   for (const planned of all)
@@ -106,8 +107,22 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
       if (section === "pack") byPackSetting.set(name, [...(byPackSetting.get(name) ?? []), planned]);
   const ofPacks = [...new Set([...byPackSetting.values()].flat())];
   const besides = ofPacks.flatMap(({ comparison }) => settingsOfComparison(comparison, catalogue)).map(operandPath);
-  const sections = [...new Set(all.flatMap((each) => each.sections))];
-  return { all, sections, byPackSetting, besidesNamedPacks: besides };
+  return { all, bySection: restingBySection(all, catalogue), byPackSetting, besidesNamedPacks: besides };
+}
+
+function restingBySection(all: readonly Planned[], catalogue: Catalogue): Plan["bySection"] {
+  const bySection = new Map<string, { all: Set<Planned>; byName: Map<string, Planned[]> }>();
+  for (const planned of all)
+    for (const path of new Set(settingsOfComparison(planned.comparison, catalogue))) {
+      const { section, name } = operandPath(path);
+      for (const each of SECOND_SETS.includes(section) ? [section, `${section}-second`] : [section]) {
+        const resting = bySection.get(each) ?? { all: new Set(), byName: new Map() };
+        bySection.set(each, resting);
+        resting.all.add(planned);
+        resting.byName.set(name, [...(resting.byName.get(name) ?? []), planned]);
+      }
+    }
+  return new Map([...bySection].map(([section, { all, byName }]) => [section, { all: [...all], byName }]));
 }
 
 /** The names that some pack says, in their order, and the comparisons of which an end is among them. */

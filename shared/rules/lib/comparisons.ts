@@ -1,13 +1,14 @@
 /** Holds a craft to the comparisons of the catalogue. */
 import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
-import { answersByTable } from "../../model/each-table.ts";
+import { answersByNamedPack } from "../../model/each-table.ts";
+import { tableOf } from "../../model/listened-craft.ts";
 import { perCore, perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
-import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
+import { type Plan, type Planned, planOf, type Resting, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
 import { brokenInWords } from "./comparison-words.ts";
 import { restingOn, valueLocation } from "./locations.ts";
 import { hasIt } from "./met-needs.ts";
@@ -55,29 +56,42 @@ const lastHeld = perCore(() => new Map<Planned, readonly (Setting["value"] | und
 
 /** What was looked at last in the craft of a file. */
 interface Looked {
-  tables: ReadonlyMap<string, Table | undefined>;
+  readonly tables: ReadonlyMap<string, Table | undefined>;
   /** The comparisons of which something was found, and those that rest on more than settings. */
-  due: ReadonlySet<Planned>;
+  readonly due: ReadonlySet<Planned>;
 }
 
 const lastLooked = perFile(() => new Map<Plan, Looked>());
 
-/** Only what rests on a section that is another now is compared again, and that of which something was found. */
+/** Only what rests on a setting that is another now is compared again, and that of which something was found. */
 function plainReports(plan: Plan, craft: Craft, workspace: Workspace): Broken[] {
   const looked = lastLooked(craft);
   const last = looked.get(plan);
-  const tables = new Map(plan.sections.map((section) => [section, craft.settings.get(section)]));
-  const touched = new Set(plan.sections.filter((section) => last?.tables.get(section) !== tables.get(section)));
+  const tables = new Map<string, Table | undefined>();
+  const touched = new Set(last?.due);
+  for (const [section, resting] of plan.bySection) {
+    const table = tableOf(craft, section);
+    tables.set(section, table);
+    const before = last?.tables.get(section);
+    if (last && table !== before) for (const planned of restingOnChanged(resting, before, table)) touched.add(planned);
+  }
   const due = new Set<Planned>();
   const found: Broken[] = [];
   for (const planned of plan.all) {
-    if (last && !last.due.has(planned) && !planned.sections.some((section) => touched.has(section))) continue;
+    if (last && !touched.has(planned)) continue;
     const reports = plainReportsOf(planned, craft, workspace);
     if (reports.length > 0 || planned.restsOn === null) due.add(planned);
     found.push(...reports);
   }
   looked.set(plan, { tables, due });
   return found;
+}
+
+/** What rests on settings that differ between two tables of a section. */
+function* restingOnChanged({ all, byName }: Resting, before: Table | undefined, now: Table | undefined) {
+  // With a second set that comes or goes all is compared in another way.
+  if (!before || !now) yield* all;
+  else for (const [name, resting] of byName) if (before.get(name) !== now.get(name)) yield* resting;
 }
 
 function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): readonly Broken[] {
@@ -99,9 +113,9 @@ function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): r
 type Table = ReadonlyMap<string, Setting>;
 
 /** By the rule: the sections that are named packs of which something is found, null for the others. */
-const faultyPacks: Readonly<Record<Comparison["rule"], ReturnType<typeof answersByTable<string | null>>>> = {
-  "values-contradict": answersByTable(),
-  "beyond-rating": answersByTable(),
+const faultyPacks: Readonly<Record<Comparison["rule"], ReturnType<typeof answersByNamedPack<string | null>>>> = {
+  "values-contradict": answersByNamedPack(),
+  "beyond-rating": answersByNamedPack(),
 };
 
 /** A shelf may be long, and with each key one pack of it changes: the others are not looked at again. */
@@ -122,10 +136,10 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
     return found;
   };
   const faulty = faultyPacks[code](craft, [plan, ...besides], (section, own) =>
-    section.startsWith("pack/") && reportsIn(section, own).length > 0 ? section : null,
+    reportsIn(section, own).length > 0 ? section : null,
   );
   // Where its lines stand may have changed since.
-  return faulty.flatMap((section) => (section === null ? [] : reportsIn(section, craft.settings.get(section)!)));
+  return faulty.flatMap((section) => (section === null ? [] : reportsIn(section, tableOf(craft, section)!)));
 }
 
 function reportsOf(

@@ -1,6 +1,6 @@
 /** The throttle with which a craft hovers: as it is said, and as it may be worked out for its other packs. */
 import type { Craft, Setting } from "../../model/craft.ts";
-import { answersByTable } from "../../model/each-table.ts";
+import { answersByNamedPack } from "../../model/each-table.ts";
 import { amountIn, integerOf, quantityOf, settingOf } from "../../model/setting-lookup.ts";
 import { hoverWith } from "../../numbers/descent.ts";
 import type { SettingName } from "../engine/rule.ts";
@@ -67,12 +67,10 @@ interface NamedPack {
   readonly table: ReadonlyMap<string, Setting>;
 }
 
-const packs = answersByTable<NamedPack | null>();
+const packs = answersByNamedPack<NamedPack>();
 
-function namedPacks(craft: Craft): NamedPack[] {
-  return packs(craft, [], (section, table) =>
-    section.startsWith("pack/") ? { pack: section.slice("pack/".length), table } : null,
-  ).filter((each) => each !== null);
+function namedPacks(craft: Craft): readonly NamedPack[] {
+  return packs(craft, [], (section, table) => ({ pack: section.slice("pack/".length), table }));
 }
 
 /** The mass of the craft with another pack, over that with its usual one; null where one is not known. */

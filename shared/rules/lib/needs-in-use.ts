@@ -3,6 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import { answersByTable } from "../../model/each-table.ts";
+import { keptWhileSame } from "../../model/listened-craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { NameGroup } from "../engine/rule.ts";
@@ -15,19 +16,22 @@ export interface InNeed {
   readonly need: Need;
 }
 
-/** In the order of the sections, then of the OSD's pages: of the needs that `isLookedAt` those that are not met. */
-export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (need: Need) => boolean): InNeed[] {
-  const found = unmetBySettings(craft, catalogue, (need, at) => isLookedAt(need) && !isIdleInLayer(need, at, craft));
-  for (const page of [craft.osd, craft.osdSecond])
-    for (const { name, value, source } of page.values())
-      for (const need of (value && catalogue.element(name)?.needs) ?? [])
-        if (isLookedAt(need) && !meetsNeed(craft, need)) found.push({ what: name, source, need });
-  return found;
+/** Gives what is not met in a craft of the needs that `isLookedAt`: in the order of the sections, then of the OSD's pages. */
+export function unmetNeeds(isLookedAt: (need: Need) => boolean): (craft: Craft, workspace: Workspace) => InNeed[] {
+  const bySettings = unmetBySettings((need, at, craft) => isLookedAt(need) && !isIdleInLayer(need, at, craft));
+  return (craft, { catalogue }) => {
+    const found = [...bySettings(craft, catalogue)];
+    for (const page of [craft.osd, craft.osdSecond])
+      for (const { name, value, source } of page.values())
+        for (const need of (value && catalogue.element(name)?.needs) ?? [])
+          if (isLookedAt(need) && !meetsNeed(craft, need)) found.push({ what: name, source, need });
+    return found;
+  };
 }
 
 /** The lines of layers that lie idle on this craft, because what they need is missing: of those nothing is reported. */
 export function idleLinesOfLayers(craft: Craft, { catalogue }: Workspace): Source[] {
-  return unmetBySettings(craft, catalogue, (need, at) => isIdleInLayer(need, at, craft)).map(({ source }) => source);
+  return idleOfLayers(craft, catalogue).map(({ source }) => source);
 }
 
 /** A setting of a layer that lies idle on this craft may serve another. */
@@ -35,44 +39,55 @@ function isIdleInLayer(need: Need, { file }: Source, craft: Craft): boolean {
   return !need.misleads && need.port === undefined && file !== craft.file;
 }
 
+/** Gone through anew only where a setting that needs something is another, or what was looked at for the needs. */
 function unmetBySettings(
-  craft: Craft,
-  catalogue: Catalogue,
-  isLookedAt: (need: Need, source: Source) => boolean,
-): InNeed[] {
-  const found: InNeed[] = [];
-  /** By need, as all packs have the same ones. */
-  const met = new Map<Need, boolean>();
-  const isMet = (need: Need) => {
-    const known = met.get(need) ?? meetsNeed(craft, need);
-    met.set(need, known);
-    return known;
-  };
-  for (const pairs of needy(craft, [catalogue], (section, table) => needyIn(section, table, catalogue))) {
-    if (pairs === null) continue;
-    for (const { setting, need } of pairs) {
-      const { name, value, source } = setting;
-      if (!isLookedAt(need, source) || isMet(need)) continue;
-      const ofList = need.word !== undefined && value?.kind === "list";
-      found.push({
-        what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
-        source,
-        need,
-      });
+  isLookedAt: (need: Need, source: Source, craft: Craft) => boolean,
+): (craft: Craft, catalogue: Catalogue) => readonly InNeed[] {
+  const unmetOf = keptWhileSame((craft, needing: readonly (readonly Needy[])[]) => {
+    const found: InNeed[] = [];
+    /** By need, as all packs have the same ones. */
+    const met = new Map<Need, boolean>();
+    const isMet = (need: Need) => {
+      const known = met.get(need) ?? meetsNeed(craft, need);
+      met.set(need, known);
+      return known;
+    };
+    for (const pairs of needing) {
+      for (const { setting, need } of pairs) {
+        const { name, value, source } = setting;
+        if (!isLookedAt(need, source, craft) || isMet(need)) continue;
+        const ofList = need.word !== undefined && value?.kind === "list";
+        found.push({
+          what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
+          source,
+          need,
+        });
+      }
     }
-  }
-  return found;
+    return found;
+  });
+  return (craft, catalogue) =>
+    unmetOf(
+      craft,
+      needy(craft, [catalogue], (section, table) => needyIn(section, table, catalogue)),
+    );
 }
+
+const idleOfLayers = unmetBySettings(isIdleInLayer);
 
 interface Needy {
   readonly setting: Setting;
   readonly need: Need;
 }
 
-const needy = answersByTable<readonly Needy[] | null>();
+const needy = answersByTable<readonly Needy[]>(
+  (a, b) =>
+    a.length === b.length && a.every(({ setting, need }, i) => setting === b[i]!.setting && need === b[i]!.need),
+);
+const NOTHING: readonly Needy[] = [];
 
-/** What the settings of a section need, by their values; null for nothing, as it is with most. */
-function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): Needy[] | null {
+/** What the settings of a section need, by their values. */
+function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue: Catalogue): readonly Needy[] {
   const base = baseOf(section);
   let all: Needy[] | null = null;
   for (const setting of table.values()) {
@@ -84,7 +99,7 @@ function needyIn(section: string, table: ReadonlyMap<string, Setting>, catalogue
       all.push({ setting, need });
     }
   }
-  return all;
+  return all ?? NOTHING;
 }
 
 /** Whether a setting with that value has a need: one of its words, or any value that is not idle. */
