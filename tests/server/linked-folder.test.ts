@@ -1,6 +1,7 @@
 /** A workspace that is opened through a link: whatever the server tells of, it calls as the editor does. */
 import { afterEach, expect, test } from "vitest";
 import type { Diagnostic, WorkspaceDiagnosticReport } from "vscode-languageserver/node";
+import { makeWorkspaceFiles } from "../../server/src/lsp/workspace-files.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
 const wheel = 'handset "Wheel"\n\ncontrols\n  TL  switch  ch5  up 1000 us  down 2000 us\n';
@@ -89,4 +90,22 @@ test("of the craft that use a layer the one that is asked for is drawn, and anot
     },
   );
   expect([model.craft, model.against.kind, model.against.name]).toEqual(["Cup", "pictures", "Bowl"]);
+});
+
+test("what is told before the folder's real path is known is listed, once, and where it really lies", async () => {
+  const there = new Set(["/pottery/jug.fettle", "/pottery/wheel.fettle"]);
+  let answered = (_: string) => {};
+  const files = makeWorkspaceFiles({
+    realPath: () => new Promise((resolve) => (answered = resolve)),
+    list: async () => ({ paths: [...there], cut: false }),
+    isFolder: async () => false,
+    cut: () => undefined,
+  });
+  files.setFolders(["/shed"]);
+  there.delete("/pottery/jug.fettle");
+  files.apply({ kind: "deleted", path: "/shed/jug.fettle" });
+  files.apply({ kind: "changed", path: "/shed/wheel.fettle" });
+  answered("/pottery");
+  await files.listed();
+  expect(files.scripts()).toEqual(["/pottery/wheel.fettle"]);
 });

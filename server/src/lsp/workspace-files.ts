@@ -51,6 +51,7 @@ export interface WorkspaceFilesHost {
 export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
   let folders: readonly { readonly given: FilePath; readonly real: FilePath }[] = [];
   let known: Promise<void> = Promise.resolve();
+  let isKnown = true;
   let listing: Promise<void> | null = null;
   /** Set while the folders are being listed: a change that is told meanwhile may be of one already passed. */
   let meanwhile: FileChange[] | null = null;
@@ -140,8 +141,11 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
       const now = given.map((folder) => ({ given: folder, real: folder }));
       folders = now;
       // A workspace may be opened through a link, while its files are known by their real paths.
+      isKnown = false;
       known = Promise.all(given.map(host.realPath)).then((real) => {
-        if (folders === now) folders = given.map((folder, i) => ({ given: folder, real: real[i]! }));
+        if (folders !== now) return;
+        folders = given.map((folder, i) => ({ given: folder, real: real[i]! }));
+        isKnown = true;
       });
       listing = meanwhile = null;
       isWhole = false;
@@ -165,6 +169,8 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     scripts: () => sorted().scripts,
     words: () => sorted().words,
     apply(told) {
+      // Where the file really lies cannot be told yet; the listing that follows finds it as it is by then.
+      if (!isKnown) return;
       const change =
         told.kind === "moved"
           ? { ...told, path: belowRealFolder(told.path), to: belowRealFolder(told.to) }

@@ -183,7 +183,11 @@ const ACTS: readonly Act[] = [
     const to = `${from}-${random.below(99)}`;
     if (isThere(join(disk.folder, to))) return [];
     disk.rename(from, to);
-    const inIt = disk.files().filter((each) => each.startsWith(`${to}/`));
+    // Links as well, which lead to where the folder was.
+    const inIt = readdirSync(join(disk.folder, to), { recursive: true, withFileTypes: true })
+      .filter((each) => !each.isDirectory())
+      .map((each) => join(each.parentPath, each.name).slice(disk.folder.length + 1))
+      .sort();
     return [deleted(disk, from), ...inIt.map((each) => made(disk, each))];
   }),
   toFile((disk, path, random) => {
