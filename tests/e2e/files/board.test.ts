@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { askBy, type Editor, openInFirstGroup, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
 import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
+import { execute } from "../start.ts";
 
 const wheel = `handset "Wheel"
 
@@ -117,6 +118,8 @@ test("it is reviewed against the craft, one line is adopted, and the board's tex
   await review().getByRole("checkbox", { name: "warn-at" }).waitFor();
   await screenshot(page, "board-review");
   expect(await violations(page, "tab")).toEqual([]);
+  // What was told of the text that was read lies over the button, for some eight seconds.
+  await execute(page, "notifications.clearAll", {});
   await review().getByRole("button", { name: "Adopt one line" }).click();
   await review().getByText("Adopted into Jug: pack.warn-at").waitFor();
   await open("jug.fettle", 14);
