@@ -30,7 +30,7 @@ import type { BoardLooks } from "./board-looks.ts";
 import type { BoardTexts } from "./board-texts.ts";
 import { nameBoardLine } from "./name-line.ts";
 import { pickCraft } from "./pick-craft.ts";
-import { pickOne, tellInformation } from "./shown-window.ts";
+import { askFile, pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -189,8 +189,7 @@ async function askBefore(after: Uri): Promise<string | undefined> {
     {
       label: "Another file…",
       async read() {
-        const [uri] =
-          (await window.showOpenDialog({ title: "The text before the change", openLabel: "Compare" })) ?? [];
+        const uri = await askFile({ title: "The text before the change", openLabel: "Compare" });
         return uri && readBoardFile(uri);
       },
     },

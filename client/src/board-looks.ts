@@ -1,6 +1,7 @@
 /** How a board's text looks: a sign before each line, our words behind it. Nothing is told by colour alone. */
 import { type DecorationOptions, OverviewRulerLane, Range, type TextEditor, ThemeColor, Uri, window } from "vscode";
 import type { BoardLine } from "../../shared/protocol/board.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 
 export interface BoardLooks {
   /** Shows the lines in an editor; without lines nothing. */
@@ -85,8 +86,8 @@ function endOf({ document }: TextEditor, line: number): Range {
   return end ? new Range(end, end) : new Range(line, 0, line, 0);
 }
 
-/** Blanks side by side would be shown as one. */
+/** As text that can be read, on one line; blanks side by side would be shown as one. */
 function cut(text: string): string {
   const short = text.length > MOST_CHARACTERS ? `${text.slice(0, MOST_CHARACTERS - 1)}…` : text;
-  return short.replace(/ {2,}/g, " ");
+  return visibleLine(short).replace(/ {2,}/g, " ");
 }

@@ -14,7 +14,7 @@ import type { Ask } from "./ask.ts";
 import { type BoardEncoding, boardBytesOf, boardTextOf } from "./board-files.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, selectLine } from "./script-editors.ts";
-import { pickOne, tellInformation, tellWarning } from "./shown-window.ts";
+import { askPlace, pickOne, tellInformation, tellWarning } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -167,7 +167,7 @@ async function saveText({ board, written, encoding }: Ready): Promise<void> {
     const answer = await tellWarning(`Save over ${nameOf(base!)}?`, { modal: true, detail }, "Save Over It");
     if (answer === undefined) return;
   }
-  const uri = chosen.uri ?? (await window.showSaveDialog({ title: "Save for the board", defaultUri: beside }));
+  const uri = chosen.uri ?? (await askPlace({ title: "Save for the board", defaultUri: beside }));
   if (!uri) return;
   try {
     await workspace.fs.writeFile(uri, bytes);

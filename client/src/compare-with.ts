@@ -1,5 +1,5 @@
 /** “Compare with…”: asks with what a script is compared. */
-import { env, type QuickPickItem, QuickPickItemKind, ThemeIcon, Uri, window, workspace } from "vscode";
+import { env, type QuickPickItem, QuickPickItemKind, ThemeIcon, Uri, workspace } from "vscode";
 import { asideOf } from "../../shared/draw/workspace-outline.ts";
 import type { OtherSide } from "../../shared/protocol/compare.ts";
 import type { TreeFile, WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
@@ -7,7 +7,7 @@ import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { type Commits, type Revisions, revisionSide, shortRevision } from "./revisions.ts";
 import { activeScript } from "./script-editors.ts";
-import { askText, pickOne, tellInformation } from "./shown-window.ts";
+import { askFile, askText, pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -133,8 +133,7 @@ async function sideOf(choice: Choice, mine: Uri): Promise<OtherSide | undefined>
       return undefined;
     }
     case "file": {
-      const [file] =
-        (await window.showOpenDialog({ title: `Compare ${nameOf(mine)} with`, openLabel: "Compare" })) ?? [];
+      const file = await askFile({ title: `Compare ${nameOf(mine)} with`, openLabel: "Compare" });
       return file && fileSide(file);
     }
     case "revision": {

@@ -24,6 +24,7 @@ import {
   effectiveAddress,
 } from "../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
+import { plainText } from "../../shared/text/plain-text.ts";
 import { visibleLine } from "../../shared/text/visible-text.ts";
 import { addressOf, isOnlyShown } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
@@ -87,7 +88,7 @@ export function effectiveCrafts(ask: Ask): EffectiveCrafts {
       found.sources.forEach((at, i) => {
         words.appendMarkdown(i === 0 ? "[" : " and [");
         // A file may be called anything, also what Markdown takes for a link.
-        words.appendText(visibleLine(pathOf(at)));
+        words.appendMarkdown(plainText(visibleLine(pathOf(at))));
         words.appendMarkdown(`](${addressIn(at).toString()})`);
       });
       return new Hover(words);

@@ -1,5 +1,5 @@
 /** The history of the value at the cursor, as a list; each row leads to the texts before and after. */
-import { commands, type QuickPickItem, Range, ThemeIcon, Uri, window, workspace } from "vscode";
+import { type QuickPickItem, Range, ThemeIcon, Uri, window, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import { OTHER_SCHEME } from "../../shared/protocol/compare.ts";
 import type { Place } from "../../shared/protocol/findings.ts";
@@ -14,7 +14,7 @@ import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import type { EffectiveCrafts } from "./effective.ts";
 import { columnFor, scriptOf, selectLine } from "./script-editors.ts";
-import { makeList, tellInformation } from "./shown-window.ts";
+import { makeList, showDiff, tellInformation } from "./shown-window.ts";
 
 interface Parts {
   readonly ask: Ask;
@@ -125,5 +125,5 @@ async function open({ at, before }: HistoryRow): Promise<void> {
   const line = new Range(at.line, 0, at.line, 0);
   const viewColumn = columnFor(await workspace.openTextDocument(right));
   const title = `${nameOfAddress(before)} ↔ ${nameOfAddress(at.file)}`;
-  await commands.executeCommand("vscode.diff", left, right, title, { viewColumn, preview: true, selection: line });
+  await showDiff(left, right, title, { viewColumn, preview: true, selection: line });
 }

@@ -1,6 +1,16 @@
 /** Highlights the lines of the script that lead to the state that the panel shows, and says so behind each. */
-import { type DecorationOptions, type Disposable, OverviewRulerLane, Range, ThemeColor, window } from "vscode";
+import {
+  type DecorationOptions,
+  type Disposable,
+  MarkdownString,
+  OverviewRulerLane,
+  Range,
+  ThemeColor,
+  window,
+} from "vscode";
 import type { StateMark } from "../../shared/draw/state-marks.ts";
+import { plainText } from "../../shared/text/plain-text.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 
 export interface LineHighlights {
   /** Highlights these lines in every visible editor, and clears the previous ones. */
@@ -38,10 +48,11 @@ export function lineHighlights(): LineHighlights {
 }
 
 function decorationOf({ at: { line }, words }: StateMark): DecorationOptions {
+  const shown = visibleLine(words);
   return {
     // To the line's end, as what stands after it is put behind the range.
     range: new Range(line, 0, line, Number.MAX_SAFE_INTEGER),
-    hoverMessage: `${words}.`,
-    renderOptions: { after: { contentText: words } },
+    hoverMessage: new MarkdownString(plainText(`${shown}.`)),
+    renderOptions: { after: { contentText: shown } },
   };
 }

@@ -1,5 +1,5 @@
 /** Texts of another side as read-only documents: of a revision, of the clipboard, of whatever lies nowhere. */
-import { commands, type Disposable, EventEmitter, Uri, workspace } from "vscode";
+import { type Disposable, EventEmitter, Uri, workspace } from "vscode";
 import { COMPARE_REQUEST, OTHER_SCHEME, type OtherSide } from "../../shared/protocol/compare.ts";
 import type { Compared } from "../../shared/protocol/compare-messages.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
@@ -9,6 +9,7 @@ import { nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import type { Revisions } from "./revisions.ts";
 import { columnFor, selectLine } from "./script-editors.ts";
+import { showDiff } from "./shown-window.ts";
 
 export interface OtherDocuments {
   /** As `ask`, which remembers every text that is offered: its lines can then be opened. */
@@ -62,7 +63,7 @@ export function otherDocuments(ask: Ask, revisions: Pick<Revisions, "text" | "on
       const title = `${nameOf(theirs!)} ↔ ${nameOf(ours!)}`;
       // Where the script stands, so that the report stays in sight.
       const viewColumn = columnFor(await workspace.openTextDocument(ours!));
-      await commands.executeCommand("vscode.diff", theirs, ours, title, { viewColumn, preview: true });
+      await showDiff(theirs!, ours!, title, { viewColumn, preview: true });
     },
     openPlace: selectLine,
     disposables: [provider, changed, moved],

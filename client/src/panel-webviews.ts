@@ -2,6 +2,7 @@
 import { commands, type Disposable, Uri, ViewColumn, type Webview, type WebviewPanel, window, workspace } from "vscode";
 import type { ViewName } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { visibleLine } from "../../shared/text/visible-text.ts";
 import { type Keyboard, keyboardOf } from "./keyboard.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
 import { focusGroup } from "./script-editors.ts";
@@ -100,7 +101,7 @@ export function panelWebviews(
       webview: adopted.webview,
       isVisible: () => adopted.visible,
       name: (craft) => {
-        adopted.title = craft === "" ? "Panel" : `Panel: ${craft}`;
+        adopted.title = craft === "" ? "Panel" : visibleLine(`Panel: ${craft}`);
       },
     });
     adopted.onDidChangeViewState(changed);

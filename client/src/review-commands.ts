@@ -7,7 +7,7 @@ import type { Reviewed } from "../../shared/protocol/review-messages.ts";
 import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, isCraft } from "./script-editors.ts";
-import { tellInformation } from "./shown-window.ts";
+import { askFile, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 /** What is larger is not read: a whole configuration has some hundred kilobytes at most. */
@@ -81,9 +81,7 @@ export function reviewCommands({ scripts, open }: Parts): ReviewCommands {
       await textOffer(text, "the pasted text");
     },
     async file(uri) {
-      const [chosen] = uri
-        ? [uri]
-        : ((await window.showOpenDialog({ title: "Review a file", openLabel: "Review" })) ?? []);
+      const chosen = uri ?? (await askFile({ title: "Review a file", openLabel: "Review" }));
       if (chosen) await readFile(chosen);
     },
     async selection() {

@@ -1,5 +1,5 @@
 /** “Save the Bench List…”: as a page to print, or as Markdown, by the ending of the file that the pilot names. */
-import { commands, env, Uri, window, workspace } from "vscode";
+import { commands, env, Uri, workspace } from "vscode";
 import { asUri } from "../../shared/protocol/addresses.ts";
 import type { BenchShown } from "../../shared/protocol/bench.ts";
 import { BENCH_FILE_REQUEST, type BenchFileParams, type BenchFileResult } from "../../shared/protocol/bench-file.ts";
@@ -7,7 +7,7 @@ import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript } from "./script-editors.ts";
-import { tellInformation } from "./shown-window.ts";
+import { askPlace, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 interface Parts {
@@ -40,7 +40,7 @@ export async function saveList(
 ): Promise<void> {
   const page = await fetch("page");
   if (page.kind === "refused") return say(page.message);
-  const file = await window.showSaveDialog({
+  const file = await askPlace({
     title: `Save the ${what} of “${page.name}”`,
     defaultUri: Uri.parse(page.proposed),
     filters: { "Page to print": ["html"], Markdown: ["md"] },

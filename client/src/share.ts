@@ -15,7 +15,7 @@ import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, selectLine } from "./script-editors.ts";
-import { pickOne, tellInformation } from "./shown-window.ts";
+import { askPlace, pickOne, tellInformation } from "./shown-window.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 
 type Shared = Extract<ShareResult, { kind: "shared" }>;
@@ -113,7 +113,7 @@ async function follow(step: Exclude<Step, { kind: "board" }>, { text, name, prop
       void tellInformation(`“${name}” is in the clipboard as one script. Read it once before you give it away.`);
       return;
     case "save": {
-      const file = await window.showSaveDialog({
+      const file = await askPlace({
         title: `Share “${name}”`,
         defaultUri: Uri.parse(proposed),
         filters: { Fettle: ["fettle"] },

@@ -1,16 +1,21 @@
 /**
- * The editor's messages, lists and fields, in which what a script says is text and no more: no character in it turns the
+ * The editor's messages, lists, fields and titles, in which what a script says is text and no more: no character in it turns the
  * text around it or hides, and no words become a link, as the editor makes one of `[words](command:…)` in a message.
  * Whatever tells something to the pilot does so by these.
  */
 import {
+  commands,
   type InputBox,
   type InputBoxOptions,
   type MessageItem,
   type MessageOptions,
+  type OpenDialogOptions,
   type QuickPick,
   type QuickPickItem,
   type QuickPickOptions,
+  type SaveDialogOptions,
+  type TextDocumentShowOptions,
+  type Uri,
   window,
 } from "vscode";
 import { visibleLine, visibleNotice, withoutIcons } from "../../shared/text/visible-text.ts";
@@ -64,6 +69,21 @@ export function pickMany<T extends QuickPickItem>(
 /** Asks for a text. */
 export function askText(options: InputBoxOptions): Promise<string | undefined> {
   return Promise.resolve(window.showInputBox(shownLook(options)));
+}
+
+/** Asks for a file that is there. */
+export async function askFile(options: OpenDialogOptions): Promise<Uri | undefined> {
+  return (await window.showOpenDialog(shownLook(options)))?.[0];
+}
+
+/** Asks where a file is to be saved. */
+export function askPlace(options: SaveDialogOptions): Promise<Uri | undefined> {
+  return Promise.resolve(window.showSaveDialog(shownLook(options)));
+}
+
+/** Shows two texts beside each other in the editor's own comparison, in a tab of that title. */
+export async function showDiff(left: Uri, right: Uri, title: string, options: TextDocumentShowOptions): Promise<void> {
+  await commands.executeCommand("vscode.diff", left, right, visibleLine(title), options);
 }
 
 /** A list that is filled as it is used. */

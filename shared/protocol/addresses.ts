@@ -17,3 +17,11 @@ export function asUri(text: string): Uri {
 export function encodedPart(text: string): string {
   return encodeURIComponent(text.replaceAll(/\p{Surrogate}/gu, "\uFFFD"));
 }
+
+/**
+ * The last part of the address of a text that lies nowhere, by which its tab is called: without what parts a path, as
+ * the name of a branch may have it, and without what ends a line or turns the direction of what stands around it.
+ */
+export function titlePart(title: string): string {
+  return encodedPart(title.replaceAll(/[/\\\p{Cc}\u2028\u2029\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, "-"));
+}

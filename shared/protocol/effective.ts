@@ -1,5 +1,5 @@
 /** The effective craft as a read-only script, each line of it linked to the lines that say so. */
-import { asUri, encodedPart, type Uri } from "./addresses.ts";
+import { asUri, encodedPart, titlePart, type Uri } from "./addresses.ts";
 import type { LinePlace } from "./findings.ts";
 
 export interface EffectiveText {
@@ -35,6 +35,6 @@ export function effectiveAddress(file: Uri): Uri {
   } catch {
     // An address that is none of an editor's own is shown as it is.
   }
-  const path = encodedPart(`${name.replace(/\.fettle$/, "")} (effective).fettle`);
-  return asUri(`${EFFECTIVE_SCHEME}:/${path}?${encodedPart(file)}`);
+  const title = titlePart(`${name.replace(/\.fettle$/, "")} (effective).fettle`);
+  return asUri(`${EFFECTIVE_SCHEME}:/${title}?${encodedPart(file)}`);
 }

@@ -1,5 +1,5 @@
 /** Addresses of texts of another side, which server and client make alike: a file at a revision, or a text that lies nowhere. */
-import { asUri, encodedPart, type Uri } from "./addresses.ts";
+import { asUri, encodedPart, titlePart, type Uri } from "./addresses.ts";
 import { OTHER_SCHEME, type OtherSide } from "./compare.ts";
 
 /** What such an address stands for. */
@@ -11,9 +11,7 @@ export type OtherText =
 /** The address of a read-only document; its last part is what a tab is called by. */
 export function otherAddress(text: OtherText): Uri {
   const title = "uri" in text ? `${stemOf(text.uri)} (${text.revision})` : text.name;
-  // A name may hold what parts a path, as that of a branch does.
-  const path = encodedPart(`${title.replaceAll(/[/\\]/g, "-")}.fettle`);
-  return asUri(`${OTHER_SCHEME}:/${path}?${encodedPart(JSON.stringify(text))}`);
+  return asUri(`${OTHER_SCHEME}:/${titlePart(`${title}.fettle`)}?${encodedPart(JSON.stringify(text))}`);
 }
 
 /** The address of the main text of another side, and of a file of the workspace its own. */

@@ -184,7 +184,12 @@ export const window = {
     return items.find(({ label }) => label === asked.answer);
   },
   showTextDocument: async () => editor,
-  async showOpenDialog() {
+  async showSaveDialog({ title }: { title: string }) {
+    asked.told.push(title);
+    return undefined;
+  },
+  async showOpenDialog({ title }: { title: string }) {
+    asked.told.push(title);
     return asked.answer === undefined ? undefined : [new FakeUri(asked.answer)];
   },
   createWebviewPanel(type: string, title: string) {

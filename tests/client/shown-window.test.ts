@@ -32,10 +32,24 @@ test("an item of a list is text without icons, and what is chosen is the item it
     }
 });
 
+test("so is the title of a dialog, and of a comparison of two texts", async () => {
+  editor.asked.told.length = 0;
+  editor.asked.ran.length = 0;
+  const [left, right] = [editor.Uri.parse("file:///shed/a.fettle"), editor.Uri.parse("file:///shed/b.fettle")];
+  for (const text of attacks) {
+    await shown.askFile({ title: `Compare ${text} with` });
+    await shown.askPlace({ title: `Save “${text}”` });
+    await shown.showDiff(left as never, right as never, `${text} ↔ jug.fettle`, {});
+  }
+  const diffs = editor.asked.ran.map(([, , , title]) => title as string);
+  expect([editor.asked.told.length, diffs.length]).toEqual([2 * attacks.length, attacks.length]);
+  for (const title of [...editor.asked.told, ...diffs]) expect(unseenIn(title)).toBeNull();
+});
+
 test("nothing else of the client tells or asks", () => {
   const files = readdirSync(inProject("client/src")).filter((name) => name !== "shown-window.ts");
   expect(files.length).toBeGreaterThan(60);
   const own =
-    /\b(?:show(?:Information|Warning|Error)Message|showQuickPick|createQuickPick|showInputBox|createInputBox|setStatusBarMessage)\b/;
+    /\b(?:show(?:Information|Warning|Error)Message|showQuickPick|createQuickPick|showInputBox|createInputBox|setStatusBarMessage|showOpenDialog|showSaveDialog|vscode\.diff)\b/;
   expect(files.filter((name) => own.test(readFileSync(inProject(`client/src/${name}`), "utf8")))).toEqual([]);
 });

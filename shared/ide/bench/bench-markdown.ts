@@ -1,8 +1,9 @@
 /** The bench list as Markdown, with boxes to tick. */
 import { countInWords, duesInWords, kindInWords, nameOfCheck, readingInWords } from "../../draw/bench-words.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchReading, BenchStep } from "../../protocol/bench.ts";
+import { plainText } from "../../text/plain-text.ts";
 import { visibleText } from "../../text/visible-text.ts";
-import { paragraphs, plainText } from "../context/markdown.ts";
+import { paragraphs } from "../context/markdown.ts";
 
 /** The list, as one file of Markdown; what pilots named is escaped. */
 export function benchMarkdown(list: BenchList): string {

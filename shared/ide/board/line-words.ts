@@ -5,6 +5,7 @@ import type { ReadLine } from "../../dialect/read/reading.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { plainText } from "../../text/plain-text.ts";
 import {
   type Description,
   describeElement,
@@ -13,7 +14,7 @@ import {
   describeSetting,
 } from "../context/describe.ts";
 import { effectiveEntryIn, type NamedEntry } from "../context/effective-entry.ts";
-import { codeSpan, list, paragraphs, plainText } from "../context/markdown.ts";
+import { codeSpan, list, paragraphs } from "../context/markdown.ts";
 
 /** Where a link leads on this client. */
 export interface LineLinks {

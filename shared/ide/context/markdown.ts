@@ -1,4 +1,5 @@
 /** Helpers to build Markdown for hovers, completion and reference pages. */
+import { plainText } from "../../text/plain-text.ts";
 
 /** A hazard with a warning sign; empty where there is none. */
 export function warning(hazard: string | undefined): string {
@@ -18,19 +19,6 @@ export function paragraphs(...parts: readonly string[]): string {
 /** A pilot's note as a quotation, to set it apart from the tool's own text; empty where there is none. */
 export function quoteNote(note: string): string {
   return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
-}
-
-/**
- * A pilot's own text, escaped so that it is not read as Markdown: neither its marks nor what stands for characters, nor
- * an address that readers make a link of by themselves.
- */
-export function plainText(text: string): string {
-  return text
-    .replace(/[\\`*_{}[\]<>#|~!&@]|:(?=\/)|(?<=www)\./gi, "\\$&")
-    .replace(/^([ \t]*)([-+=]|\d{1,9}(?=[.)]))/gm, (_, blanks: string, mark: string) =>
-      /\d/.test(mark) ? `${blanks}${mark}\\` : `${blanks}\\${mark}`,
-    )
-    .replace(/^[ \t]{2,}/gm, " ");
 }
 
 /** Text as code, as it stands: between as many backticks as it takes; line breaks and blanks at the ends would be lost. */

@@ -5,7 +5,8 @@ import type { Workspace } from "../../model/workspace.ts";
 import { type Adjustment, adjustedAt, adjustedText, adjustmentsOf } from "../../numbers/adjustments.ts";
 import { type Condition, type Subject, walkCondition } from "../../syntax/condition.ts";
 import { joinWithAnd } from "../../text/list.ts";
-import { list, paragraphs, plainText } from "../context/markdown.ts";
+import { plainText } from "../../text/plain-text.ts";
+import { list, paragraphs } from "../context/markdown.ts";
 import { type LinkTargets, lineLink } from "./links.ts";
 
 /** The settings that follow a control, each with its ends and its line; "" where none does. */

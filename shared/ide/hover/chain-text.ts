@@ -1,8 +1,9 @@
 /** In a hover, one line on the files that said a name, nearest last. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { plainText } from "../../text/plain-text.ts";
 import { lineCounts, type NamedEntry } from "../context/effective-entry.ts";
-import { codeSpan, plainText } from "../context/markdown.ts";
+import { codeSpan } from "../context/markdown.ts";
 import { shortChain } from "../origin/origin.ts";
 import { type LinkTargets, linked } from "./links.ts";
 

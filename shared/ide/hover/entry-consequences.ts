@@ -5,10 +5,11 @@ import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { settingIn } from "../../numbers/values.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { plainText } from "../../text/plain-text.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
 import { lineCounts } from "../context/effective-entry.ts";
 import { formatCount } from "../context/format.ts";
-import { list, paragraphs, plainText } from "../context/markdown.ts";
+import { list, paragraphs } from "../context/markdown.ts";
 
 /** The most craft in one hover; more would not be read. */
 const MOST_CRAFT = 3;

@@ -3,9 +3,10 @@ import { dialectOf, scriptsNaming } from "../../dialect/dialects.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { plainText } from "../../text/plain-text.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import { formatCount } from "../context/format.ts";
-import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import { list, paragraphs, quoteNote } from "../context/markdown.ts";
 import type { PageName } from "../reference/page-names.ts";
 import { fileLink, type LinkTargets, pageLink } from "./links.ts";
 

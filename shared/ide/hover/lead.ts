@@ -3,10 +3,11 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { plainText } from "../../text/plain-text.ts";
 import { visibleLine } from "../../text/visible-text.ts";
 import { type EffectiveEntry, effectiveEntryIn, lineCounts, type NamedEntry } from "../context/effective-entry.ts";
 import { formatCount } from "../context/format.ts";
-import { codeSpan, plainText } from "../context/markdown.ts";
+import { codeSpan } from "../context/markdown.ts";
 import { type LinkTargets, lineLink } from "./links.ts";
 
 /** What a hover is about: an entry's name, on a line of a file; without a line where it is only named there. */

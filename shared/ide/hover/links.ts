@@ -2,7 +2,7 @@
 import type { Source } from "../../model/craft.ts";
 import { pathBetween } from "../../model/uses.ts";
 import { fileNameOf } from "../../text/file-name.ts";
-import { plainText } from "../context/markdown.ts";
+import { plainText } from "../../text/plain-text.ts";
 import type { PageName } from "../reference/page-names.ts";
 
 /** Where links lead on this client; null where it cannot follow one. */

@@ -61,6 +61,7 @@ export const OverviewRulerLane = { Left: 1 };
 export const QuickPickItemKind = { Separator: -1 };
 export const TextEditorRevealType = { InCenterIfOutsideViewport: 2 };
 export class ThemeColor {}
+export class MarkdownString {}
 export class TabInputText {}
 export class TabInputWebview {}
 

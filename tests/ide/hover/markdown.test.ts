@@ -1,7 +1,8 @@
 /** A pilot's text in Markdown stays the text that it is, whatever stands in it. */
 import { Lexer, Parser, type Token } from "marked";
 import { expect, test } from "vitest";
-import { codeBlock, codeSpan, plainText, quoteNote } from "../../../shared/ide/context/markdown.ts";
+import { codeBlock, codeSpan, quoteNote } from "../../../shared/ide/context/markdown.ts";
+import { plainText } from "../../../shared/text/plain-text.ts";
 import { visibleLine } from "../../../shared/text/visible-text.ts";
 import { hostileTexts } from "../../hostile-texts.ts";
 
