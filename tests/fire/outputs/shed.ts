@@ -11,10 +11,13 @@ function quoted(text: string, most = 200): string {
   return `"${cut(text, most).replaceAll(/[\\"]/g, "\\$&")}"`;
 }
 
-/** What a disk takes as part of a file's name: at most 80 bytes of UTF-8 without the characters that it keeps for itself. */
+/**
+ * What a disk takes as part of a file's name, and a line can name: at most 80 bytes of UTF-8 without the characters
+ * that part folders somewhere.
+ */
 export function fileNameOf(text: string): string {
   let name = "";
-  for (const character of onOneLine(text).replaceAll(/[/\u0000]|\p{Cs}/gu, "·"))
+  for (const character of onOneLine(text).replaceAll(/[/\\\u0000]|\p{Cs}/gu, "·"))
     if (Buffer.byteLength(name + character) <= 80) name += character;
   return `x${name}x`;
 }
@@ -41,6 +44,7 @@ export interface Shed {
   readonly other: string;
   readonly layer: string;
   readonly handset: string;
+  readonly otherHandset: string;
   readonly dialect: string;
   /** The board's text, by the dialect. */
   readonly board: string;
@@ -55,6 +59,7 @@ export function shedOf(text: string): Shed {
   const other = `craft/other ${file}.fettle`;
   const layer = `layers/${file}.fettle`;
   const handset = `handsets/${file}.fettle`;
+  const otherHandset = `handsets/other ${file}.fettle`;
   const dialect = `boards/${file}.fettle`;
   const board = `boards/${file}.txt`;
   const up = (path: string) => quoted(`../${path}`, 400);
@@ -63,6 +68,7 @@ export function shedOf(text: string): Shed {
     other,
     layer,
     handset,
+    otherHandset,
     dialect,
     board,
     texts: {
@@ -233,6 +239,14 @@ controls
   PB  button  ch7  rest 1000 us  held 2000 us
   KN  dial    ch9  1000 us to 2000 us  # ${line}
   XX  switch  ch10  ${line} 1000 us  down 2000 us
+`,
+      [otherHandset]: `# ${line}
+handset ${quoted(`other ${text}`)}
+
+controls
+  # ${line}
+  LA  switch  ch5  low 1000 us  high 2000 us  # ${line}
+  RA  switch  ch6  low 1000 us  mid 1500 us  high 2000 us
 `,
       [dialect]: `# ${line}
 dialect ${name}
