@@ -25,7 +25,8 @@ export function textconvCommand(program: Program | undefined): string {
 /**
  * Merges entry by entry; line by line as git itself does, where the program is gone or cannot. Node ends with 1 as well
  * where it cannot run a program, so a conflict is one only with its marks in the file: without them what the other side
- * says would be lost.
+ * says would be lost. The result stands beside until the program has ended well: one that is killed behind its last
+ * writing would else leave its own marks in what is merged line by line then.
  */
 export function mergeCommand(program: Program | undefined): string {
   const { before, call } = programRun(program);
@@ -35,10 +36,12 @@ export function mergeCommand(program: Program | undefined): string {
   // git reads “%” as the beginning of a name of its own.
   const run = `${before}${there}${call}`.replaceAll("%", "%%");
   return [
-    `${run} merge %O %A %B --out %A --marker-size %L --path %P -L %X -L %S -L %Y`,
+    "m=%A.fettle",
+    `${run} merge %O %A %B --out "$m" --marker-size %L --path %P -L %X -L %S -L %Y`,
     "s=$?",
-    "[ $s = 0 ] && exit 0",
-    "[ $s = 1 ] && grep -q '^<<<' %A && exit 1",
+    `[ $s = 0 ] && mv -f "$m" %A && exit 0`,
+    `[ $s = 1 ] && grep -qs '^<<<' "$m" && mv -f "$m" %A && exit 1`,
+    `rm -f "$m"`,
     "git merge-file -q --marker-size=%L -L ours -L base -L theirs %A %O %B",
   ].join("; ");
 }

@@ -6,12 +6,12 @@ import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import type { ToPanel } from "../../../shared/protocol/panel-messages.ts";
-import { unseenIn } from "../../fire/outputs/inspect.ts";
 import { hostileRows } from "../../fire/outputs/rows.ts";
 import { shedOf } from "../../fire/outputs/shed.ts";
 import { withFile } from "../../ide/panel/told-against.ts";
 import { newPage } from "../browser.ts";
 import { postTo } from "../panel-page.ts";
+import { readBelow } from "./read-page.ts";
 import { openedAt, type Seen, webviewHtml } from "./served-page.ts";
 
 vi.mock("vscode", () => import("./memory-editor.ts"));
@@ -26,26 +26,6 @@ beforeAll(async () => {
 afterAll(() => page?.close());
 
 const post = (message: ToPanel) => postTo(page, message);
-
-/** All that stands in the page to be read, and what in it would load, lead or run. */
-function readPage() {
-  const main = document.getElementById("panel")!;
-  const words: string[] = [];
-  const walker = document.createTreeWalker(main, NodeFilter.SHOW_TEXT);
-  while (walker.nextNode()) words.push(walker.currentNode.nodeValue!);
-  const active: string[] = [];
-  const read = ["title", "aria-label", "aria-description", "aria-valuetext", "alt", "placeholder"];
-  for (const element of main.querySelectorAll("*")) {
-    if (/^(?:script|style|i?frame|object|embed|img|image|foreignObject|base|link|meta|a)$/i.test(element.localName))
-      active.push(`<${element.localName}>`);
-    for (const { name, value } of element.attributes) {
-      if (read.includes(name)) words.push(value);
-      if (/^on/i.test(name) || (/^(?:.*:)?(?:href|src|action)$/i.test(name) && !value.startsWith("#")))
-        active.push(`${element.localName} ${name}="${value}"`);
-    }
-  }
-  return { words, active };
-}
 
 test.each(hostileRows())("case %i", async (_, text) => {
   const { texts, craft, other } = shedOf(text);
@@ -62,12 +42,8 @@ test.each(hostileRows())("case %i", async (_, text) => {
     ] as const) {
       await post({ kind: "show", view });
       await post({ kind: "model", model: panelOf(workspace, at(file), ++version, { view, ...query }) });
-      const { words, active } = await page.evaluate(readPage);
-      expect(active, `${view} of ${file}`).toEqual([]);
-      expect(
-        words.flatMap((each) => unseenIn(each) ?? []),
-        `${view} of ${file}`,
-      ).toEqual([]);
+      const { words, active, unseen } = await readBelow(page, "#panel");
+      expect([active, unseen], `${view} of ${file}`).toEqual([[], []]);
       // The name of the craft is among the words, so the texts have come.
       told += words.filter((each) => each.includes([...text].slice(0, 8).join(""))).length;
     }

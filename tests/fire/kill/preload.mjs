@@ -1,6 +1,6 @@
 // Loaded before the program (`node --import`): ends it, or fails it, at one of its own calls to the file system.
-// FETTLE_CALLS says which calls count (“writing” or “all”), FETTLE_AT the number of the one, and FETTLE_HOW what
-// happens there:
+// FETTLE_CALLS says which calls count (“writing” or “all”), FETTLE_AT the number of the one (or “end”: when all is done
+// and it would end by itself), and FETTLE_HOW what happens there:
 //   kill  SIGKILL before the call; of what is to be written half is written by then
 //   CODE  the call fails with that error, such as ENOSPC; of what is to be written half is written
 // FETTLE_LINKS=none: a disk without hard links.
@@ -47,6 +47,9 @@ function die() {
   // The signal comes at once, and if not nothing more is to happen.
   for (;;);
 }
+
+// Only the program itself, and not what it may start.
+if (FETTLE_AT === "end") process.once("exit", die);
 
 /** The system's own error for a call. */
 function failure(/** @type {string} */ code, /** @type {string} */ name, /** @type {unknown} */ path) {
