@@ -2,9 +2,10 @@
  * Whatever writes is killed at each of its writing calls, one after another until it ends by itself: every file is the
  * old one or the new one, and the next run does its work and leaves nothing behind.
  */
-import { rmSync } from "node:fs";
-import { join } from "node:path";
+import { rmSync, symlinkSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { beforeAll, expect, test } from "vitest";
+import { inProject } from "../../../.dev/say.mjs";
 import { buildProgram } from "../../cli/program.ts";
 import { lastsMsOr } from "../amount.ts";
 import { runEnded } from "./ended.ts";
@@ -18,6 +19,8 @@ const KILLED = WRITERS.filter(({ own }) => own || IS_LONG);
 let program: string;
 beforeAll(async () => {
   program = await buildProgram();
+  // The package that makes pixels is brought along by npm.
+  symlinkSync(inProject("node_modules"), join(dirname(program), "node_modules"), "junction");
 });
 
 /** A folder for a command, as it is before it and as it is after it. */
@@ -43,7 +46,8 @@ function expectWhole(folder: string, before: Contents, after: Contents, targets:
 
 test.concurrent.each(KILLED)("$name", async (writer) => {
   const { folder, before, after, status } = await prepared(writer);
-  for (let at = 1; ; at++) {
+  const step = writer.sparse ?? 1;
+  for (let at = step; ; at += step) {
     const ended = await runEnded(program, writer.args, folder, { calls: "writing", at, how: "kill" });
     if (ended.signal === null) {
       expect(ended.status).toBe(status);

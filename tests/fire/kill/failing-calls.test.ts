@@ -22,17 +22,21 @@ async function call(args: readonly string[], folder: string) {
   return { status, error: io.errorText() };
 }
 
-/** Runs a command with each of its calls broken in turn, until none is; what it leaves is held by `expectOf`. */
+/**
+ * Runs a command with each of its calls broken in turn, or with each `step`th, until none is; what it leaves is held by
+ * `expectOf`. Gives the number of the last.
+ */
 async function eachCall(
   args: readonly string[],
   folder: string,
   breaking: Omit<Breaking, "at">,
   expectOf: (outcome: { status: number; error: string }, at: number) => Promise<void>,
+  step = 1,
 ): Promise<number> {
   const before = contentsOf(folder);
-  for (let at = 1; ; at++) {
+  for (let at = step; ; at += step) {
     const { result, isBroken } = await onBrokenDisk({ ...breaking, at }, () => call(args, folder));
-    if (!isBroken) return at - 1;
+    if (!isBroken) return at - step;
     await expectOf(result, at);
     putBack(folder, before);
   }
@@ -58,30 +62,43 @@ test.each(WRITERS)("$name", async (writer) => {
     for (const path of changed) expect(now.get(path), `${what}: ${path}`).toBe(after.get(path));
     return { changed, parts: [...now.keys()].filter(isPart) };
   };
+  const step = IS_LONG ? 1 : writer.sparse;
   let calls = 0;
   for (const how of codesFor(writer))
-    calls += await eachCall(args, folder, { how }, async ({ status, error }, at) => {
-      const { changed, parts } = expectWhole(`${how} at ${at}`);
-      if (status === usual.status) {
-        // It was of no account, such as the removal of what was moved by then.
-        expect(changed, `${how} at ${at}`).toEqual([...targets].sort());
-        return;
-      }
-      expect(status).toBe(2);
-      const told = error.split(/(?<=\n)/).filter((line) => /cannot be written/.test(line));
-      expect(told, error).toEqual([expect.stringMatching(WHY)]);
-      expect(parts, `${how} at ${at}`).toEqual([]);
-    });
+    calls += await eachCall(
+      args,
+      folder,
+      { how },
+      async ({ status, error }, at) => {
+        const { changed, parts } = expectWhole(`${how} at ${at}`);
+        if (status === usual.status) {
+          // It was of no account, such as the removal of what was moved by then.
+          expect(changed, `${how} at ${at}`).toEqual([...targets].sort());
+          return;
+        }
+        expect(status).toBe(2);
+        const told = error.split(/(?<=\n)/).filter((line) => /cannot be written/.test(line));
+        expect(told, error).toEqual([expect.stringMatching(WHY)]);
+        expect(parts, `${how} at ${at}`).toEqual([]);
+      },
+      step,
+    );
   expect(calls).toBeGreaterThan(3);
 
-  await eachCall(args, folder, { how: "dead" }, async (_, at) => {
-    expectWhole(`dead at ${at}`);
-    const next = await call(args, folder);
-    if (/remove .*config\.lock/.test(next.error)) return;
-    if (keeps && next.status === 2) expect(next.error).toMatch(/is there already/);
-    else expect(next.status, next.error).toBe(usual.status);
-    expect(changedBetween(after, contentsOf(folder)).filter((path) => !isPart(path))).toEqual([]);
-  });
+  await eachCall(
+    args,
+    folder,
+    { how: "dead" },
+    async (_, at) => {
+      expectWhole(`dead at ${at}`);
+      const next = await call(args, folder);
+      if (/remove .*config\.lock/.test(next.error)) return;
+      if (keeps && next.status === 2) expect(next.error).toMatch(/is there already/);
+      else expect(next.status, next.error).toBe(usual.status);
+      expect(changedBetween(after, contentsOf(folder)).filter((path) => !isPart(path))).toEqual([]);
+    },
+    step,
+  );
 });
 
 test("a new file on a disk without hard links is whole, or for a moment empty", async () => {

@@ -1,6 +1,8 @@
 /** Every command that writes files, each with the folder that it is run in and the files that it may write. */
 import { readFileSync } from "node:fs";
 import { inProject } from "../../../.dev/say.mjs";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { referenceOf } from "../../../shared/ide/reference/reference.ts";
 import { makeRepository } from "../../cli/repository.ts";
 import { jug, wheel } from "../../cli/shed.ts";
 import { projectFiles } from "../../tidy/sources.ts";
@@ -15,6 +17,8 @@ export interface Writer {
   readonly keeps?: true;
   /** It writes in a way of its own, and not as the others do. */
   readonly own?: true;
+  /** It writes so much that where time is short only each call of so many is tried. */
+  readonly sparse?: number;
   /** Run in the folder once, before. */
   readonly before?: readonly string[];
 }
@@ -47,7 +51,11 @@ const FILES: Readonly<Record<string, string>> = {
       OLD,
     ]),
   ),
-  ...Object.fromEntries(["list.html", "list.md", "osd.svg", "fleet.html"].map((path) => [path, OLD])),
+  ...Object.fromEntries(
+    ["list.html", "list.md", "osd.svg", "osd.png", "fleet.html", "reference/index.html", "reference/own.html"].map(
+      (path) => [path, OLD],
+    ),
+  ),
 };
 
 export const WRITERS: readonly Writer[] = [
@@ -119,6 +127,18 @@ export const WRITERS: readonly Writer[] = [
     name: "draw",
     args: ["draw", "craft/tankard.fettle", "--view", "osd", "--out", "osd.svg"],
     targets: ["osd.svg"],
+  },
+  {
+    name: "draw as pixels",
+    sparse: 2,
+    args: ["draw", "craft/tankard.fettle", "--view", "osd", "--out", "osd.png"],
+    targets: ["osd.png"],
+  },
+  {
+    name: "reference",
+    sparse: 130,
+    args: ["reference", "--out", "reference"],
+    targets: referenceOf(makeCatalogue()).map(({ path }) => `reference/${path}`),
   },
   { name: "fleet", args: ["fleet", "craft", "--out", "fleet.html"], targets: ["fleet.html"] },
   { name: "git install", own: true, args: ["git", "install"], targets: [".gitattributes", ".git/config"] },
