@@ -1,16 +1,17 @@
 /**
- * The tabs of the extension, and the pages that are printed or opened from a disk, drawn of a workspace in which a
+ * The tabs of the extension, and the pages that are printed, drawn of a workspace in which a
  * stranger's text stands everywhere: what is seen and read aloud is text, under the policy that each page has.
  */
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import type { PagePlace } from "../../../client/src/panel-page.ts";
-import { run } from "../../../server/src/cli/run.ts";
-import { held } from "../../cli/held.ts";
-import { folderOf } from "../../cli/program.ts";
-import { ownAsks } from "../../fire/outputs/own-asks.ts";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { fleetOf } from "../../../shared/ide/fleet/fleet.ts";
+import { fleetPage } from "../../../shared/ide/fleet/fleet-page.ts";
+import { memoryFiles } from "../../../shared/model/files.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
+import { finish } from "../../../shared/text/steps.ts";
+import { addressIn, ownAsks } from "../../fire/outputs/own-asks.ts";
 import { hostileRows } from "../../fire/outputs/rows.ts";
 import { type ServedShed, servedShed } from "../../fire/outputs/served-shed.ts";
 import { newPage } from "../browser.ts";
@@ -34,71 +35,76 @@ afterAll(async () => {
 
 interface Drawn {
   readonly place: PagePlace;
-  /** What its page is told, one after the other: it is read after each. */
-  readonly messages: (shed: ServedShed) => Promise<readonly object[]>;
+  /** What its page is told, one group after the other: it is read after each. */
+  readonly messages: (shed: ServedShed) => Promise<readonly (readonly object[])[]>;
   /** Elements of its own that lead somewhere within the page. */
   readonly ours?: readonly string[];
   /** Something to do before the messages. */
   readonly before?: () => Promise<unknown>;
 }
 
-/** The answers to requests of a shed, as results of a tab, between what else such a page is told. */
-async function results({ shed, text, ask }: ServedShed, ...methods: readonly string[]): Promise<object[]> {
+/** Answers of a shed as results of a tab, and what it is told last; of what can be asked by a method some, by their numbers. */
+async function results({ shed, text, ask }: ServedShed, methods: Readonly<Record<string, readonly number[]>>) {
   const asks = ownAsks(shed, text);
   const answers = await Promise.all(
-    methods.flatMap((method) => asks[method]!.map(async (params) => ask(method, params))),
+    Object.entries(methods).flatMap(([method, some]) => some.map((number) => ask(method, asks[method]![number]!))),
   );
   return [
-    ...answers.map((result) => ({ kind: "result", result })),
-    { kind: "told", told: { message: text, undo: true } },
-    { kind: "failed" },
+    ...answers.map((result) => [{ kind: "result", result }]),
+    [{ kind: "told", told: { message: text, undo: true } }],
   ];
 }
 
 const TABS: readonly Drawn[] = [
-  { place: "comparison", messages: (shed) => results(shed, "fettle/compare") },
-  { place: "review", messages: (shed) => results(shed, "fettle/review") },
-  { place: "fleet-change", messages: (shed) => results(shed, "fettle/makeAlike", "fettle/changeHabit") },
+  // With a script, with a text, with a board's text, and carried over.
+  { place: "comparison", messages: (shed) => results(shed, { "fettle/compare": [0, 2, 5] }) },
+  { place: "review", messages: (shed) => results(shed, { "fettle/review": [2, 6] }) },
+  {
+    place: "fleet-change",
+    messages: (shed) => results(shed, { "fettle/makeAlike": [0], "fettle/changeHabit": [0] }),
+  },
   {
     place: "fleet",
     async messages({ ask }) {
       const { fleet } = await ask("fettle/fleet", { known: null });
-      return [{ kind: "result", result: fleet }];
+      return [[{ kind: "result", result: fleet }]];
     },
   },
   {
     place: "page",
     ours: ["a"],
     before: () => page.locator("#query").fill("lamp"),
-    async messages({ shed, text, ask }) {
-      const names = ownAsks(shed, text)["fettle/page"]!.map((params) => (params as { name: string }).name);
-      const pages = await Promise.all(names.map(async (name) => [name, await ask("fettle/page", { name })] as const));
-      const found = await ask("fettle/names", { typed: "lamp" });
-      return [
-        { kind: "names", typed: "lamp", names: found.names },
-        ...pages.flatMap(([asked, shown]) => [
-          { kind: "go", name: asked },
-          { kind: "page", asked, page: shown },
-        ]),
-      ];
+    async messages({ text, ask }) {
+      const { names } = await ask("fettle/names", { typed: "lamp" });
+      const pages = ["lights.belly-kind", "finder", text].map(async (name) => [
+        { kind: "go", name },
+        { kind: "page", asked: name, page: await ask("fettle/page", { name }) },
+      ]);
+      return [[{ kind: "names", typed: "lamp", names }], ...(await Promise.all(pages))];
     },
   },
   {
     place: "side",
     async messages({ shed, text, ask }) {
-      const views = ownAsks(shed, text)["fettle/panel"]! as readonly { view: string; past?: object }[];
-      const shown = views.filter(({ view, past }) => view === "bench" || past);
-      const models = await Promise.all(shown.map(async (params) => [params.view, await ask("fettle/panel", params)]));
+      const uri = addressIn(shed.other);
+      const past = { uri, revision: "HEAD", title: text };
+      const bench = await ask("fettle/panel", { uri, view: "bench", bench: "all" });
       const { fleet } = await ask("fettle/fleet", { known: null });
       return [
-        { kind: "craft-list", craft: [{ file: "file:///shed/x.fettle", name: text, aside: text }] },
-        ...models.flatMap(([view, model]) => [
-          { kind: "show", view },
-          { kind: "model", model },
-        ]),
-        { kind: "bench-told", name: "bench.order-checked", message: text, isWritten: true },
-        { kind: "show", view: "fleet" },
-        { kind: "fleet", fleet },
+        [{ kind: "craft-list", craft: [{ file: uri, name: text, aside: text }] }],
+        [
+          { kind: "show", view: "bench" },
+          { kind: "model", model: bench },
+          { kind: "bench-told", name: "bench.order-checked", message: text, isWritten: true },
+        ],
+        [
+          { kind: "show", view: "goggles" },
+          { kind: "model", model: await ask("fettle/panel", { uri, view: "goggles", past }) },
+        ],
+        [
+          { kind: "show", view: "fleet" },
+          { kind: "fleet", fleet },
+        ],
       ];
     },
   },
@@ -110,13 +116,13 @@ test.each(TABS)("$place", async ({ place, messages, ours, before }) => {
   for (const shed of sheds) {
     const head = [...shed.text].slice(0, 8).join("");
     let told = 0;
-    for (const message of await messages(shed)) {
-      await postTo(page, message);
+    for (const group of await messages(shed)) {
+      for (const message of group) await postTo(page, message);
       await page.evaluate(() => {
         for (const folded of document.querySelectorAll("details")) folded.open = true;
       });
       const { words, active, unseen } = await readBelow(page, "#panel", ours);
-      expect([active, unseen], JSON.stringify(message).slice(0, 200)).toEqual([[], []]);
+      expect([active, unseen], JSON.stringify(group).slice(0, 200)).toEqual([[], []]);
       told += words.filter((each) => each.includes(head)).length;
     }
     expect(told).toBeGreaterThan(0);
@@ -125,27 +131,23 @@ test.each(TABS)("$place", async ({ place, messages, ours, before }) => {
   expect([seen.elsewhere, seen.errors]).toEqual([[], []]);
 });
 
-/** By the file that is written: the command, and what of the page is read. */
-const WRITTEN = ({ shed }: ServedShed): readonly (readonly [string, readonly string[], string])[] => [
-  ["bench.html", ["bench", shed.other], "body"],
-  ["wiped.html", ["bench", shed.other, "--wiped"], "body"],
-  ["fleet.html", ["fleet", "--together", shed.craft, shed.other], "body"],
-  ["osd.svg", ["draw", shed.other, "--view", "osd", "--against", shed.craft], "svg"],
-  ["switches.svg", ["draw", shed.other, "--view", "switches"], "svg"],
-];
+/** The pages that are printed: the bench list after a wipe, which has everything that one has, and the fleet. */
+async function printed({ shed, ask }: ServedShed): Promise<readonly string[]> {
+  const wiped = { day: "2026-11-01", saved: shed.texts[shed.board]! };
+  const bench = await ask("fettle/benchFile", { uri: addressIn(shed.other), form: "page", wiped });
+  const workspace = makeCore(makeCatalogue()).at(memoryFiles(shed.texts));
+  const fleet = finish(fleetOf([shed.craft, shed.other].map((file) => ({ workspace, file }))));
+  return [bench.text, fleetPage(fleet)];
+}
 
-test("what is written to be printed or looked at", async () => {
-  for (const served of sheds) {
-    const folder = await folderOf(served.shed.texts);
-    for (const [name, args, selector] of WRITTEN(served)) {
-      // Some of the files that the fleet is made of cannot be read: it is written without them.
-      await run([...args, "--out", name], held(folder, ""));
-      const seen = await openedAt(page, readFileSync(join(folder, name), "utf8"));
-      const { words, active, unseen } = await readBelow(page, selector, ["a", "img", "style"]);
-      expect([active, unseen], name).toEqual([[], []]);
-      expect(words.length).toBeGreaterThan(3);
+test("what is printed", async () => {
+  for (const shed of sheds)
+    for (const html of await printed(shed)) {
+      const seen = await openedAt(page, html);
+      const { words, active, unseen } = await readBelow(page, "body", ["a", "img"]);
+      expect([active, unseen]).toEqual([[], []]);
+      expect(words.length).toBeGreaterThan(20);
       expect(await seen.refused()).toEqual([]);
       expect([seen.elsewhere, seen.errors]).toEqual([[], []]);
     }
-  }
 });
