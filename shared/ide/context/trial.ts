@@ -5,7 +5,28 @@ import type { Script } from "../../model/script.ts";
 import { type Core, makeCore, type Workspace } from "../../model/workspace.ts";
 import { comparePositions, type Position, type TextEdit } from "../../syntax/span.ts";
 
-const cores = new WeakMap<Catalogue, Core>();
+interface TrialCore {
+  readonly core: Core;
+  trialsLeft: number;
+}
+
+/**
+ * So many trials are made before what was read for them is let go. A core keeps each file that it has read, and what was
+ * worked out of a hundred craft: in a large workspace trials would come to hold as much as the answers themselves.
+ */
+const MOST_TRIALS = 60;
+
+const cores = new WeakMap<Catalogue, TrialCore>();
+
+function coreFor(catalogue: Catalogue): Core {
+  let known = cores.get(catalogue);
+  if (!known || known.trialsLeft === 0) {
+    known = { core: makeCore(catalogue), trialsLeft: MOST_TRIALS };
+    cores.set(catalogue, known);
+  }
+  known.trialsLeft--;
+  return known.core;
+}
 
 /** The files of a workspace with this text at `file` (an absolute path, which may exist); its caches are not touched. */
 export function withFile(workspace: Workspace, file: FilePath, text: string): Workspace {
@@ -14,9 +35,7 @@ export function withFile(workspace: Workspace, file: FilePath, text: string): Wo
 
 /** The same with several texts, each at its path. */
 export function withFiles(workspace: Workspace, texts: ReadonlyMap<FilePath, string>): Workspace {
-  const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
-  cores.set(workspace.catalogue, core);
-  return core.at(withTexts(workspace.view, texts), workspace.levels);
+  return coreFor(workspace.catalogue).at(withTexts(workspace.view, texts), workspace.levels);
 }
 
 /** The text of a script, without its byte-order mark, as it would be with edits made that do not overlap. */
