@@ -7,7 +7,7 @@
 export interface Reads {
   /** By name. */
   readonly parts: Map<string, unknown>;
-  /** By section; none where the part `settings` was read whole. */
+  /** By section; none of a part that was read whole, such as `settings`. */
   readonly tables: Map<string, TableReads>;
   /** By path. */
   readonly scripts: Map<string, unknown>;
@@ -57,9 +57,14 @@ export function readAgain(owner: unknown, again: Reads | null): void {
     return;
   }
   for (const [name, part] of again.parts) reads.parts.set(name, part);
-  if (!reads.parts.has("settings"))
-    for (const [section, { table, names }] of again.tables) addTable(reads, section, table, names);
+  for (const [section, { table, names }] of again.tables)
+    if (!isReadWhole(reads, section)) addTable(reads, section, table, names);
   for (const [file, script] of again.scripts) reads.scripts.set(file, script);
+}
+
+/** Whether a table belongs to a part that was read whole: a shelf has hundreds of packs, each of which is looked at. */
+function isReadWhole({ parts }: Reads, section: string): boolean {
+  return parts.has("settings") || (parts.has("namedPacks") && section.startsWith("pack/"));
 }
 
 function addTable({ tables }: Reads, section: string, table: unknown, names: TableReads["names"]): void {
@@ -86,11 +91,11 @@ export function tableRead(owner: unknown, section: string, table: unknown): Tabl
     return null;
   }
   if (reader.lastSection === section) return reader.lastReads;
-  const { parts, tables } = reader.reads;
-  let known = parts.has("settings") ? null : (tables.get(section) ?? null);
-  if (!known && !parts.has("settings")) {
-    known = { table, names: new Map() };
-    tables.set(section, known);
+  const { reads } = reader;
+  let known: TableReads | null = null;
+  if (!isReadWhole(reads, section)) {
+    known = reads.tables.get(section) ?? { table, names: new Map() };
+    reads.tables.set(section, known);
   }
   reader.lastSection = section;
   reader.lastReads = known;
