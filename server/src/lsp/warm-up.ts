@@ -1,13 +1,18 @@
 /**
  * Typing before anybody types. An engine compiles well only what has run often, so the first keys of
  * a session would take several times as long as those after them. A craft of our own is typed in and
- * checked as a pilot's is, in the background, while the editor sends no requests. It is opened as soon
+ * checked as a pilot's is, and in the end looked at, in the background, while the editor sends no requests. It is opened as soon
  * as the editor's first request is answered: what has run once makes the first real answer a third as long.
  */
+import { completionsAt } from "../../../shared/ide/completion/complete.ts";
+import { formatEdits } from "../../../shared/ide/format/format.ts";
+import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import { makeDocuments } from "./documents.ts";
+import { makeOutlines } from "./outline.ts";
 import { pause } from "./timers.ts";
 
 /** Longer than between two messages of an editor that is busy, shorter than between two keys. */
@@ -94,6 +99,8 @@ controls
 /** In “3.5 V/cell” of `warn-at`, where one more digit is found to be too much. */
 const IN_MUG = { line: 3, character: 12 };
 const AT = { line: 9, character: 14 };
+/** In the name of the same line. */
+const NAME = { line: 9, character: 4 };
 
 /** Gives for a connection what to call with every message: after the first the warm-up begins, and in the silence after any it goes on. */
 export type MakeWarmUp = (failed: (error: unknown) => void) => () => void;
@@ -138,12 +145,32 @@ export const makeWarmUp = warmUpOnce();
 
 /** Goes through all keys, one a step, and gives how many findings there are after each. */
 export async function* rehearse(): AsyncGenerator<number> {
-  yield* type({ [CRAFT]: MUG }, 1, IN_MUG);
-  for (let i = 0; i < TIMES; i++) yield* type(texts, KEYS, AT);
+  yield* type({ [CRAFT]: MUG }, 1, IN_MUG, () => {});
+  for (let i = 1; i < TIMES; i++) yield* type(texts, KEYS, AT, () => {});
+  yield* type(texts, KEYS, AT, lookAround());
 }
 
-/** Types a digit, removes it again, and so on. */
-async function* type(texts: Readonly<Record<string, string>>, keys: number, at: typeof AT): AsyncGenerator<number> {
+/** Gives what asks for all that an editor shows of the place at which is typed. */
+function lookAround(): (now: Workspace) => void {
+  const outlineOf = makeOutlines();
+  return (now) => {
+    const script = now.script(CRAFT)!;
+    for (const at of [NAME, AT]) {
+      hoverAt(now, CRAFT, at);
+      completionsAt(now, CRAFT, at);
+    }
+    formatEdits(script, null);
+    outlineOf(script, now.catalogue);
+  };
+}
+
+/** Types a digit, removes it again, and so on; `look` is called after each. */
+async function* type(
+  texts: Readonly<Record<string, string>>,
+  keys: number,
+  at: typeof AT,
+  look: (now: Workspace) => void,
+): AsyncGenerator<number> {
   const files = memoryFiles(texts);
   const documents = makeDocuments({
     read: async (path) => ({ answer: files.read(path)!, realPath: path }),
@@ -155,6 +182,8 @@ async function* type(texts: Readonly<Record<string, string>>, keys: number, at: 
     const isDigit = version % 2 === 1;
     const range = { start: at, end: isDigit ? at : { ...at, character: at.character + 1 } };
     documents.change(uri, [{ range, text: isDigit ? "3" : "" }], version);
-    yield (await diagnosticsOf(documents, uri, () => null)).diagnostics.length;
+    const { diagnostics } = await diagnosticsOf(documents, uri, () => null);
+    look(documents.now());
+    yield diagnostics.length;
   }
 }
