@@ -265,6 +265,16 @@ function isTableAsRead({ table, names }: TableReads, now: Table | undefined): bo
 
 const NO_SCRIPT = Symbol("no script");
 
+/** What comes of `work`, and what it has read of the craft; null of a copy, which does not tell. */
+export function readsOf<T>(craft: Craft, work: () => T): { readonly answer: T; readonly reads: Reads | null } {
+  return craft instanceof ListenedCraft ? listenTo(craft, work) : { answer: work(), reads: null };
+}
+
+/** Whether what `readsOf` has told of an earlier craft, in which no script was looked at, is known to be the same in this one. */
+export function isStillSo(reads: Reads | null, craft: Craft): boolean {
+  return reads !== null && isAsRead(reads, craft, () => NO_SCRIPT);
+}
+
 /**
  * As `oncePer`, and from one craft of a file to the next for as long as all that `work` read of it is the same: for
  * answers that hold nothing of the craft, so that nothing can be asked of an earlier one through them.

@@ -5,8 +5,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
 import { answersByNamedPack } from "../model/each-table.ts";
-import { tableOf } from "../model/listened-craft.ts";
+import { isStillSo, readsOf, tableOf } from "../model/listened-craft.ts";
 import { perFile } from "../model/memo.ts";
+import type { Reads } from "../model/reads.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
@@ -69,8 +70,9 @@ const NOTHING: Table = new Map();
 /** The figures last computed of a section, and the values from which. */
 interface Remembered {
   readonly catalogue: Catalogue;
-  readonly own: Table;
-  readonly plain: Table;
+  own: Table;
+  plain: Table;
+  readonly reads: Reads | null;
   readonly figures: PackFigures;
 }
 /** By section. */
@@ -78,7 +80,7 @@ const rememberedIn = perFile(() => new Map<string, Remembered>());
 /** As many as a file can have; more were renamed while they were typed. */
 const MOST_REMEMBERED = 6000;
 
-/** The figures of a pack, computed again only if a value of it or of plain `pack` is another: a shelf may be long. */
+/** The figures of a pack, computed again only if a value that they are made of is another: a shelf may be long. */
 function rememberedOf(
   craft: Craft,
   catalogue: Catalogue,
@@ -88,11 +90,17 @@ function rememberedOf(
   remembered: Map<string, Remembered>,
 ): PackFigures {
   const known = remembered.get(section);
-  if (known?.catalogue === catalogue && sameValues(known.own, own) && sameValues(known.plain, plain))
-    return known.figures;
-  const figures = packOf(craft, catalogue, section);
+  if (known?.catalogue === catalogue) {
+    if (known.own === own && known.plain === plain) return known.figures;
+    // Of a pack more is said than what its figures are made of.
+    if (isStillSo(known.reads, craft) || (sameValues(known.own, own) && sameValues(known.plain, plain))) {
+      Object.assign(known, { own, plain });
+      return known.figures;
+    }
+  }
+  const { answer: figures, reads } = readsOf(craft, () => packOf(craft, catalogue, section));
   if (remembered.size >= MOST_REMEMBERED) remembered.clear();
-  remembered.set(section, { catalogue, own, plain, figures });
+  remembered.set(section, { catalogue, own, plain, reads, figures });
   return figures;
 }
 

@@ -122,3 +122,16 @@ test("a pack that does not change is looked at again where the craft around it d
   expect(found("input-limit 30 V", "input-limit 8 V")).toEqual(["current-over-rating"]);
   expect(found("", "")).toEqual(["current-over-rating", "cells-ambiguous"]);
 });
+
+test("a check of a pack is asked again where a setting that it alone reads is another, and not its figures", () => {
+  const core = makeCore(makeCatalogue());
+  const clips = (from: string, to: string) => {
+    const files = { ...shelf, "jug.fettle": swapped(shelf["jug.fettle"], from, to) };
+    return findingsOf(core.at(memoryFiles(files)), "jug.fettle").filter(({ code }) => code === "divider-clips").length;
+  };
+  const ofTall = "divider-bottom 2 kohm";
+  expect(clips(ofTall, "divider-bottom 0.5 kohm")).toBe(0);
+  expect(clips(ofTall, "divider-bottom 0.51 kohm")).toBe(0);
+  expect(clips(ofTall, ofTall)).toBe(1);
+  expect(clips(ofTall, "divider-bottom 0.5 kohm")).toBe(0);
+});
