@@ -147,6 +147,40 @@ test.each(["light", "dark"] as const)(
   },
 );
 
+test("in the system's own contrast colours the curves have them too, and are told apart by more", async () => {
+  await page.emulateMedia({ forcedColors: "active" });
+  await page.goto(`${address}?forced-speed#speed`);
+  await page.locator("figure.curve").first().scrollIntoViewIfNeeded();
+  const looks = await page.evaluate(() => {
+    const styleOf = (selector: string) => getComputedStyle(document.querySelector(`figure.curve ${selector}`)!);
+    document.body.style.color = "CanvasText";
+    const strokes = ["first", "second"].map((_, i) => styleOf(`.chart-line.series-${i}`));
+    return {
+      ink: getComputedStyle(document.body).color,
+      lines: strokes.map(({ stroke }) => stroke),
+      names: [styleOf(".chart-name.series-0").fill, styleOf(".chart-name.series-1").fill, styleOf(".small").fill],
+      dashes: strokes.map(({ strokeDasharray }) => strokeDasharray),
+    };
+  });
+  expect(new Set([...looks.lines, ...looks.names])).toEqual(new Set([looks.ink]));
+  expect(new Set(looks.dashes).size).toBe(2);
+  await screenshot(page, "reference-speed-forced");
+  await page.emulateMedia({ forcedColors: "none" });
+});
+
+test("in a narrow window the letters of the curves can still be read", async () => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto(`${address}?narrow-letters#speed`);
+  const letterPx = await page.evaluate(() => {
+    const svg = document.querySelector<SVGSVGElement>("figure.curve svg")!;
+    const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+    return Math.min(
+      ...[...svg.querySelectorAll("text")].map((each) => scale * parseFloat(getComputedStyle(each).fontSize)),
+    );
+  });
+  expect(letterPx).toBeGreaterThan(8.5);
+});
+
 test.each(["setting/motors.motor1", "speed"])("on a narrow screen nothing is cut off at the side: %s", async (hash) => {
   await page.setViewportSize({ width: 360, height: 740 });
   await page.goto(`${address}?narrow-${hash}#${hash}`);

@@ -99,8 +99,9 @@ li { margin: .2rem 0; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-size: .875rem; font-variant-numeric: tabular-nums; }
 th, td { padding: .2rem .6rem; border-bottom: 1px solid var(--line); text-align: right; white-space: nowrap; }
+thead th { white-space: normal; vertical-align: bottom; }
 tbody th { text-align: left; font-weight: 400; }
-.curve { margin: .5rem 0; max-width: 34rem; }
+.curve { margin: .5rem 0; min-width: 17rem; max-width: 30rem; }
 .curve svg { display: block; width: 100%; height: auto; }
 .curve text { fill: var(--ink); font-family: system-ui, sans-serif; }
 .curve .small { fill: var(--quiet); }
@@ -115,6 +116,17 @@ tbody th { text-align: left; font-weight: 400; }
   #sides { grid-template-columns: minmax(0, 1fr); }
   nav { border-right: 0; border-bottom: 1px solid var(--line); padding-bottom: 1rem; }
   main { padding: 1rem 1.5rem 3rem; }
+}
+@media (max-width: 30rem) {
+  th, td { padding: .2rem .3rem; }
+  tbody th { white-space: normal; position: sticky; left: 0; background: var(--ground); }
+}
+@media (forced-colors: active) {
+  :root { --ground: Canvas; --ink: CanvasText; --quiet: CanvasText; --clay: LinkText; --line: CanvasText; --slip: Canvas; --word: CanvasText; --figure: CanvasText; --text: CanvasText; }
+  .curve svg { forced-color-adjust: none; }
+  .curve .chart-grid { stroke-opacity: .4; }
+  .curve .chart-line.series-1 { stroke: CanvasText; }
+  .curve .chart-marker.series-1, .curve .chart-name.series-1 { fill: CanvasText; }
 }
 @media print { header, nav { display: none; } #sides { display: block; } }
 `;

@@ -12,7 +12,8 @@ const SHORT: Readonly<Record<string, string>> = {
   memory: "held",
 };
 
-const [WIDTH, HEIGHT, GAP] = [440, 240, 16];
+/** Small enough that its letters can be read in a narrow window, into which all of it is scaled. */
+const [WIDTH, HEIGHT, GAP] = [340, 200, 14];
 
 /** Times in one chart, memory in another below it: two scales in one would suggest a crossing that means nothing. */
 export function curveDrawing(subject: GrowthSubject): SceneNode {

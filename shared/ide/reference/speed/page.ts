@@ -35,7 +35,9 @@ export function speedHtml(peer: KeptPeer = PEER, growth: KeptGrowth = GROWTH): s
   return piecesOf(peer, growth)
     .map((piece) => {
       if (piece.kind === "text") return htmlOf(piece.markdown, () => null);
-      return piece.kind === "table" ? htmlTable(piece) : `<figure class="curve">${piece.svg}</figure>`;
+      return piece.kind === "table"
+        ? htmlTable(piece)
+        : `<div class="wide" tabindex="0" role="group" aria-label="Curves"><figure class="curve">${piece.svg}</figure></div>`;
     })
     .join("\n");
 }
