@@ -15,7 +15,7 @@
  * - here: `startEditor`, `reloadWindow`, `openFile`, `openInFirstGroup`, `goTo`, `type`, `undo`, `runCommand` (by the
  *   palette's title), `askBy` and `narrowListOf` (commands that ask), `pressFor`, `visibleLines`, `waitForLine`, `cursor`
  * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
- *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
+ *   `completions`, `complete`, `quickFixes`, `applyQuickFix`, `lens`
  * - looks.ts: `webview` (the page inside the panel, to be used as any Playwright locator),
  *   `useTheme`, `themes`, `screenshot` (into .cache/screenshots)
  *

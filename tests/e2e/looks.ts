@@ -51,7 +51,7 @@ export async function screenshot(page: Page, name: string): Promise<string> {
 /** What axe-core finds wrong in a page that stands by itself; empty if nothing is. */
 export async function pageViolations(page: Page, of: "all rules" | "contrast" | "names"): Promise<string[]> {
   await page.evaluate(axe.source);
-  const options = of === "all rules" ? {} : { runOnly: of === "contrast" ? ["color-contrast"] : NAMES };
+  const options = of === "all rules" ? BRIEF : { ...BRIEF, runOnly: of === "contrast" ? ["color-contrast"] : NAMES };
   const { passes, violations: found } = await page.evaluate(
     (asked) => (window as unknown as { axe: AxeInPage }).axe.run(asked),
     options,
@@ -60,6 +60,9 @@ export async function pageViolations(page: Page, of: "all rules" | "contrast" | 
   if (passes.length < least) throw new Error(`Only ${passes.length} rules had anything to look at in the page.`);
   return linesOf(found);
 }
+
+/** Of what is right axe then describes one place for each rule, and not all of them, which takes it longer than to look. */
+const BRIEF = { resultTypes: ["violations"] };
 
 /** The rules by which whatever takes the keyboard, and whatever is to be looked at, has a name. */
 const NAMES = [
@@ -74,7 +77,10 @@ const axe: { source: string } = require(axePath);
 type Violations = readonly { readonly id: string; readonly help: string; readonly nodes: { html: string }[] }[];
 
 interface AxeInPage {
-  run(options?: { runOnly?: readonly string[] }): Promise<{ passes: unknown[]; violations: Violations }>;
+  run(options: {
+    resultTypes: readonly string[];
+    runOnly?: readonly string[];
+  }): Promise<{ passes: unknown[]; violations: Violations }>;
 }
 
 /** What axe-core finds wrong in the panel's page, a line for each place; empty if nothing is. */
@@ -88,13 +94,16 @@ export async function violations(page: Page, place: Place = "only"): Promise<str
     (name) => getComputedStyle(document.documentElement).getPropertyValue(name),
     place === "tab" ? "--vscode-editor-background" : "--vscode-sideBar-background",
   );
-  const { passes, violations: found } = await frame.evaluate(async (background) => {
-    const { style } = document.documentElement;
-    style.background = background;
-    const result = await (window as unknown as { axe: AxeInPage }).axe.run();
-    style.background = "";
-    return result;
-  }, behind);
+  const { passes, violations: found } = await frame.evaluate(
+    async ({ background, options }) => {
+      const { style } = document.documentElement;
+      style.background = background;
+      const result = await (window as unknown as { axe: AxeInPage }).axe.run(options);
+      style.background = "";
+      return result;
+    },
+    { background: behind, options: BRIEF },
+  );
   if (passes.length < 10) throw new Error(`Only ${passes.length} rules had anything to look at in the panel.`);
   return linesOf(found);
 }
