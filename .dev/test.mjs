@@ -15,8 +15,8 @@ const checks = [
   ["generated files", checkGenerated],
 ];
 
-/** Random and hostile work of a bounded amount; `npm run fire` does more of it. */
-const underFire = () => runTool("vitest/vitest.mjs", ["run", "--project", "fire", "--maxWorkers=2"]);
+/** Random and hostile work of a bounded amount; `npm run fire` does more of it. It shares with what is left of the unit tests. */
+const underFire = () => runToolBehind("vitest/vitest.mjs", ["run", "--project", "fire", "--maxWorkers=2"]);
 
 /** They wait for nothing but the processor, so they leave it to the editor, which hands the keyboard over late without it. */
 const unitTests = () => runToolBehind("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client"]);

@@ -41,13 +41,20 @@ const PLACES: readonly Place[] = [
 /** One fault comes again and again: a few cases show it. */
 const MOST_FAILURES = 5;
 
+/** A page that is loaded goes through all that its clock was ever told: after so many cases another one takes its place. */
+const CASES_A_FRAME = 20;
+
 let frames: Frames;
-beforeAll(async () => {
+beforeAll(openFrames);
+afterAll(closeFrames);
+
+async function openFrames(): Promise<void> {
   frames = { shown: await openFrame(), fresh: await openFrame() };
-});
-afterAll(async () => {
+}
+
+async function closeFrames(): Promise<void> {
   for (const { page } of Object.values(frames ?? {})) await page.close();
-});
+}
 
 test("a page that was not told what a fresh one was is found", async () => {
   const listed = (name: string) => ({
@@ -71,6 +78,10 @@ test("no hand on a page brings it out of step with the scripts, or changes a lin
   const failures: string[] = [];
   const goesOn = () => performance.now() < untilMs && failures.length < MOST_FAILURES;
   for (let number = ONLY ?? 0; number < (ONLY === null ? most : ONLY + 1) && goesOn(); number++) {
+    if (number % CASES_A_FRAME === CASES_A_FRAME - 1) {
+      await closeFrames();
+      await openFrames();
+    }
     const running = runCase(frames, files, { seed: SEED, number, place: PLACES[number % PLACES.length]! });
     await running.catch((error: Error) => failures.push(error.message));
   }
