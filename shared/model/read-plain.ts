@@ -38,10 +38,10 @@ function numberOf(
   for (const type of types) {
     // No word and no text begins with a figure.
     if (type.is === "choice" || type.is === "yes-no" || type.is === "text") continue;
-    const number = Number(digits);
+    const number = Number(digits) || 0;
     if (type.is === "integer") {
       if (spelling !== undefined || decimals !== undefined || !Number.isSafeInteger(number)) return null;
-      return { value: { kind: "integer", number: number || 0, start, end }, pieces: [{ kind: "number", start, end }] };
+      return { value: { kind: "integer", number, start, end }, pieces: [{ kind: "number", start, end }] };
     }
     if (type.is !== "quantity" || !Number.isFinite(number)) return null;
     const { unit } = type;

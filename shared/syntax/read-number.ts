@@ -35,7 +35,13 @@ export function readNumber(context: ReadContext): Quantity | Fault {
     );
   if (!Number.isFinite(Number(digits.text))) return fault("wrong-type", digits, TOO_LARGE);
   addPiece(context, "number", digits);
-  const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
+  // A nought with a minus is nought.
+  const quantity = {
+    kind: "quantity" as const,
+    number: Number(digits.text) || 0,
+    digits: digits.text,
+    start: digits.start,
+  };
   const before = scan.lastEnd();
   const spelling = scan.symbol();
   const symbol = spelling && units.symbol(spelling.text);

@@ -31,6 +31,13 @@ describe("pulses and channels", () => {
     (bound) => expect(printed("modes", `arm when ch9 ${bound}`)).toBe(`ch9 ${bound}`),
   );
 
+  test("a nought with a minus is nought", () => {
+    expect(readValue("controls", "TL switch ch5 up -000 us down 2000 us")).toMatchObject({
+      positions: [{ pulseUs: 0 }, { pulseUs: 2000 }],
+    });
+    expect(readValue("pack", "shunt-offset -0.0 mV")).toMatchObject({ number: 0, digits: "-0.0" });
+  });
+
   test("a number that its unit makes too large is none, and neither is a channel of which digits would be lost", () => {
     expect(printed("controls", `KN dial ch9 0 us to ${"9".repeat(307)} ms`)).toBe(null);
     expect(printed("controls", "KN dial ch99999999999999999999999 1000 us to 2000 us")).toBe(null);

@@ -64,8 +64,10 @@ function firstOf(uses: readonly Match[], like: Match, side: Side): Match | null 
   );
 }
 
-function nameOf(match: Match): string {
-  return (match.ours ?? match.theirs ?? match.base)!.unit.name;
+/** The name that it has in the result: that of the side that changed it. */
+function nameOf({ ours, base, theirs }: Match): string {
+  const isOurs = ours && !(theirs && ours.unit.name === base?.unit.name);
+  return (isOurs ? ours : (theirs ?? base))!.unit.name;
 }
 
 /** Whether a merge by lines says of no name what neither side does; lists and board text may be put together. */

@@ -91,11 +91,10 @@ function brokenFix(
   const { line, character } = edit!.range.end;
   const isOneLine = !more && edit!.range.start.line === line && !/[\r\n]/.test(edit!.text);
   // Of a line that is not understood one fault is told, and once it is mended there may be others.
-  if (!misread(before).has(line) && parse(mended).issues.length > tree.issues.length)
-    return `breaks a statement:\n${mended}`;
+  const wasMisread = misread(before).has(line) || tree.issues.some(({ span }) => span.line === line);
+  if (!wasMisread && parse(mended).issues.length > tree.issues.length) return `breaks a statement:\n${mended}`;
   const left = after(mended);
-  if (isOneLine && misread(left).get(line) === "syntax" && !misread(before).has(line))
-    return `breaks its line:\n${mended}`;
+  if (isOneLine && misread(left).get(line) === "syntax" && !wasMisread) return `breaks its line:\n${mended}`;
   // A word into which it is written is no longer that word.
   if (isOneLine && !/^[\s,)]?$/.test(tree.lines[line]!.text.charAt(character))) return null;
   const isSame = (other: Finding) =>
