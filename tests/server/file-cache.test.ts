@@ -38,3 +38,15 @@ test("other texts stay as they were read", async () => {
   await cache.read("/shed/mug.fettle");
   expect(asked).toEqual(["/shed/mug.fettle"]);
 });
+
+test("a link that is just being read is read again once what it leads to is gone", async () => {
+  const texts = new Map([["/shed/jug.fettle", 'craft "Jug"\n']]);
+  const asked: string[] = [];
+  const disk = linked(texts, asked);
+  const read = disk.read("/shed/link.fettle");
+  texts.delete("/shed/jug.fettle");
+  disk.forgetBelow(new Set(["/shed/jug.fettle"]), () => false);
+  await read;
+  expect(asked).toEqual(["/shed/link.fettle", "/shed/link.fettle"]);
+  expect(disk.answer("/shed/link.fettle")).toEqual(MISSING);
+});

@@ -20,7 +20,7 @@ export interface FileCache {
   forget(path: FilePath): void;
   /**
    * Everything that was read of these, and of what lies below those that are folders; with a script also whatever was
-   * no text, as it may be a link that leads there, of which nobody tells. Gives true where there was any. Where a
+   * no text or is just being read, as it may be a link that leads there, of which nobody tells. Gives true where there was any. Where a
    * document is open, its real path stays known.
    */
   forgetBelow(paths: ReadonlySet<FilePath>, isOpen: (realPath: FilePath) => boolean): boolean;
@@ -58,7 +58,8 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
       await running;
     }
   };
-  const isNoText = (path: FilePath) => answers.has(path) && answers.get(path)!.kind !== "text";
+  const mayLeadThere = (path: FilePath) =>
+    reading.has(path) || (answers.has(path) && answers.get(path)!.kind !== "text");
   const forget = (path: FilePath) => {
     whole = new WeakSet();
     answers.delete(path);
@@ -74,7 +75,7 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
     forgetBelow(paths, isOpen) {
       const withScript = [...paths].some(isScriptFile);
       const gone = [...new Set([...answers.keys(), ...realPaths.keys(), ...reading.keys()])].filter(
-        (path) => isAmong(path, paths) || (withScript && isNoText(path)),
+        (path) => isAmong(path, paths) || (withScript && mayLeadThere(path)),
       );
       for (const path of gone) {
         const real = realPaths.get(path) ?? path;
