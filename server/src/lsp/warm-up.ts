@@ -5,7 +5,6 @@
  * as the editor's first request is answered: what has run once makes the first real answer a third as long.
  */
 import { completionsAt } from "../../../shared/ide/completion/complete.ts";
-import { formatEdits } from "../../../shared/ide/format/format.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
@@ -159,7 +158,6 @@ function lookAround(): (now: Workspace) => void {
       hoverAt(now, CRAFT, at);
       completionsAt(now, CRAFT, at);
     }
-    formatEdits(script, null);
     outlineOf(script, now.catalogue);
   };
 }
