@@ -126,6 +126,16 @@ describe("a client that takes partial results", () => {
     expect(news()).toEqual(["jug", "urn"]);
   });
 
+  test("has nothing left of a file of which is told that it changed, and which is not there: a link that leads nowhere", async () => {
+    const { shown, texts } = await follow();
+    delete texts["/shed/far/mug.fettle"];
+    await watched({ uri: uriOf("far/mug"), type: 2 });
+    await expect.poll(() => codesOf(shown)).toEqual({ ...plain, "far/mug": "" });
+    texts["/shed/far/mug.fettle"] = craft("Mug", ["../base.fettle"], twice);
+    await watched({ uri: uriOf("far/mug"), type: 2 });
+    await expect.poll(() => codesOf(shown)).toEqual(plain);
+  });
+
   test("is told at once of what a shared layer changes while it is typed, and of nothing else", async () => {
     const { shown, news } = await follow();
     await session.open(uriOf("base"), base());

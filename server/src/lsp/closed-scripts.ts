@@ -105,8 +105,11 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
     if (!done || (await keyOf(path)) !== key) return;
     const diagnostics = done.made;
     core.used();
-    if (diagnostics === null) known.delete(path);
-    else known.set(path, { key, judged: { path, id: idOf(diagnostics), diagnostics } });
+    if (diagnostics === null) {
+      // A link that leads nowhere by now is listed, and is no script.
+      known.delete(path);
+      if (told.has(path)) untell(path);
+    } else known.set(path, { key, judged: { path, id: idOf(diagnostics), diagnostics } });
   };
   const tell = (path: FilePath) => {
     const found = known.get(path);
