@@ -53,14 +53,23 @@ export interface Alias {
   readonly name: string;
 }
 
+let shipped: Catalogue | null = null;
+
 /**
  * The built-in catalogue, with a pilot's own settings (`extra`) added; one of the same name replaces the
- * built-in one. The words of `aliases` are added to the search words of what they name.
+ * built-in one. The words of `aliases` are added to the search words of what they name. Without either it is always
+ * the same object, so what is worked out of the catalogue alone is worked out once in a process.
  */
 export function makeCatalogue(
   extra: readonly (SettingSpec & { section: string })[] = [],
   aliases: readonly Alias[] = [],
 ): Catalogue {
+  if (extra.length > 0 || aliases.length > 0) return catalogueWith(extra, aliases);
+  shipped ??= catalogueWith([], []);
+  return shipped;
+}
+
+function catalogueWith(extra: readonly (SettingSpec & { section: string })[], aliases: readonly Alias[]): Catalogue {
   const aliasWords = wordsByName(aliases);
   const all = relatedSections.map((section) =>
     withWords(withSettings(withExtra(section, extra), aliasWords), aliasWords),

@@ -19,8 +19,27 @@ export function traitsOfCraft(craft: Craft): (section: string) => CraftTraits {
     throttle: throttleFrom(said) ?? (said("motors", "reversible") === undefined ? "low" : undefined),
     notches: NOTCHES.some((name) => said("filters", name) !== undefined) ? "some" : "none",
   };
-  return (section) =>
-    section.startsWith("pack/") && said(section, "cells") ? { ...plain, cells: cellsFrom(said, section) } : plain;
+  return withCellsOf(plain, (section) =>
+    section.startsWith("pack/") && said(section, "cells") ? (cellsFrom(said, section) ?? UNKNOWN) : null,
+  );
+}
+
+/** Said of a section, but as no number. */
+const UNKNOWN = "unknown";
+
+/** Traits by the cells of a section, the same object for the same number of them; null stands for the plain ones. */
+function withCellsOf(plain: CraftTraits, cellsIn: (section: string) => number | typeof UNKNOWN | null) {
+  const byCells = new Map<number | typeof UNKNOWN, CraftTraits>();
+  return (section: string): CraftTraits => {
+    const cells = cellsIn(section);
+    if (cells === null || cells === plain.cells) return plain;
+    let traits = byCells.get(cells);
+    if (!traits) {
+      traits = { ...plain, cells: cells === UNKNOWN ? undefined : cells };
+      byCells.set(cells, traits);
+    }
+    return traits;
+  };
 }
 
 /** The size alone: propellers in inches and cells in series. */
@@ -41,7 +60,9 @@ export function traitsIn(entries: readonly Entry[]): (section: string) => CraftT
     throttle: throttleFrom(said),
     notches: NOTCHES.some((name) => said("filters", name) !== undefined) ? ("some" as const) : undefined,
   };
-  return (section) => (values.has(`${section}.cells`) ? { ...others, cells: cellsFrom(said, section) } : others);
+  return withCellsOf(others, (section) =>
+    values.has(`${section}.cells`) ? (cellsFrom(said, section) ?? UNKNOWN) : null,
+  );
 }
 
 const TRAIT_NAMES: ReadonlySet<string> = new Set([

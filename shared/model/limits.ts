@@ -64,21 +64,25 @@ function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {
   return [{ code: "out-of-range", start, end, message }];
 }
 
-/** Whether a value is usual for any craft: a number in the unit of its type that lies in every band of it, as most do. */
-export function isPlainlyUsual(value: Value, types: readonly ValueType[]): boolean {
+/** Gives the bands of a type that may apply to a craft. */
+export type BandsOf = (type: QuantityType | IntegerType) => readonly UsualBand[];
+
+/** Whether a value is a number in the unit of its type that is usual for certain, as most are. */
+export function isPlainlyUsual(value: Value, types: readonly ValueType[], bandsOf: BandsOf): boolean {
   if (value.kind !== "quantity" && value.kind !== "integer") return false;
+  const { number } = value;
   for (const type of types) {
     if (type.is === "quantity") {
       if (value.kind !== "quantity") continue;
       if (type.unit !== value.unit) return false;
     } else if (type.is !== "integer" || value.kind !== "integer") continue;
-    for (const band of type.usual ?? NO_BANDS) if (!isInside(value.number, band)) return false;
-    return true;
+    if (type.usual === undefined || number === type.off) return true;
+    const bands = bandsOf(type);
+    for (const band of bands) if (isInside(number, band)) return true;
+    return bands.length === 0;
   }
   return false;
 }
-
-const NO_BANDS: readonly UsualBand[] = [];
 
 /** One issue for each number of a value outside the usual band for such a craft. */
 export function beyondUsual(value: Value, setting: SettingSpec, traits: CraftTraits): LimitIssue[] {

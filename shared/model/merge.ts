@@ -148,25 +148,45 @@ function applyEntries(
   catalogue: Catalogue,
 ): void {
   const joint = new Map<string, Entry[]>();
-  for (const { entries } of readings) {
+  for (const { about, entries } of readings) {
+    const { section } = about;
+    const repeatable = repeatableIn(baseOf(section), catalogue);
+    // All lines of one section go to one table, which is looked up once.
+    let table: Map<string, Setting> | undefined;
     for (const entry of entries) {
-      if (!isJoint(entry, catalogue)) applyEntry(state, entry, script);
-      else {
-        if (entry.kind === "setting") tableOf(state, entry.section);
-        const key = `${entry.section} ${entry.name}`;
+      if (entry.kind === "setting") table ??= tableOf(state, section);
+      if (isJoint(entry, repeatable)) {
+        const key = `${section} ${entry.name}`;
         const lines = joint.get(key);
         if (lines) lines.push(entry);
         else joint.set(key, [entry]);
-      }
+      } else if (table && entry.kind === "setting") applySetting(state, entry, script, table);
+      else applyEntry(state, entry, script);
     }
   }
   for (const lines of joint.values()) applyJointLines(state, lines, script);
 }
 
 /** Whether all lines of this name in one file combine, and together replace those of earlier files. */
-function isJoint({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
-  if (kind === "mode" || kind === "output") return true;
-  return kind === "setting" && catalogue.setting(baseOf(section), name)?.repeatable === true;
+function isJoint({ kind, name }: Entry, repeatable: ReadonlySet<string>): boolean {
+  return kind === "mode" || kind === "output" || (kind === "setting" && repeatable.has(name));
+}
+
+const repeatableKnown = new WeakMap<Catalogue, Map<string, ReadonlySet<string>>>();
+
+/** The names of the settings of a section of which several lines combine. */
+function repeatableIn(section: string, catalogue: Catalogue): ReadonlySet<string> {
+  let known = repeatableKnown.get(catalogue);
+  if (!known) {
+    known = new Map();
+    repeatableKnown.set(catalogue, known);
+  }
+  let names = known.get(section);
+  if (!names) {
+    names = new Set(catalogue.settingsOf(section).flatMap(({ name, repeatable }) => (repeatable ? name : [])));
+    known.set(section, names);
+  }
+  return names;
 }
 
 /** Applies all lines of one mode, output or repeatable setting of one file. */
@@ -209,12 +229,16 @@ function applyEntry(state: MergeState, entry: Entry, script: Script): void {
       return;
     case "follows":
       state.adjust.set(name, { name, value, text, source });
-      return;
-    case "setting": {
-      const now = state.settings.get(section)?.get(name);
-      putSetting(state, mergeSetting(now, entry, text, source, earlierSetting(now, state, section, name, script)));
-    }
   }
+}
+
+/** Applies a line of a setting; `table` is that of its section. */
+function applySetting(state: MergeState, entry: Entry, script: Script, table: Map<string, Setting>): void {
+  const { name, text, section, line } = entry;
+  const now = table.get(name);
+  const before = earlierSetting(now, state, section, name, script);
+  table.set(name, mergeSetting(now, entry, text, { file: script.file, line }, before));
+  if (state.removedByDrop.size > 0) state.removedByDrop.delete(`${section}.${name}`);
 }
 
 /**

@@ -1,16 +1,16 @@
 /** Values outside the usual bands: in a file for what it says of the craft itself, in a craft for what the craft is. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/specs.ts";
+import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/specs.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
 import { traitsIn, traitsOfCraft } from "./craft-traits.ts";
 import { answersByNamedPack } from "./each-table.ts";
-import { beyondUsual, isPlainlyUsual, type LimitIssue } from "./limits.ts";
+import { type BandsOf, beyondUsual, isPlainlyUsual, type LimitIssue } from "./limits.ts";
 import { perFile } from "./memo.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
-import type { CraftTraits } from "./usual-band.ts";
+import { type CraftTraits, possibleBands } from "./usual-band.ts";
 
 /** The unusual values of a file on its own. A craft's own file is checked in its effective craft instead. */
 export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
@@ -118,6 +118,7 @@ interface UnusualEntry {
 }
 
 const NOTHING: readonly UnusualEntry[] = [];
+const NO_TRAITS: CraftTraits = {};
 
 function unusualIn(
   entries: readonly Entry[],
@@ -126,18 +127,21 @@ function unusualIn(
 ): UnusualEntry[] {
   const unusual: UnusualEntry[] = [];
   let currentSection: string | null = null;
-  let traits: CraftTraits = {};
+  let traits = NO_TRAITS;
   let banded = NO_SETTINGS;
+  let bandsOf = bandsFor(traits);
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
     if (section !== currentSection) {
+      const last = traits;
       traits = traitsAt(section);
+      if (traits !== last) bandsOf = bandsFor(traits);
       banded = bandedIn(catalogue, baseOf(section));
       currentSection = section;
     }
     const setting = kind === "follows" ? adjustable(name, catalogue) : banded.get(name);
-    if (!setting || isPlainlyUsual(value, setting.types)) continue;
+    if (!setting || isPlainlyUsual(value, setting.types, bandsOf)) continue;
     const last = issueCache.get(value);
     let issues = last && isSameKind(last.traits, traits) ? last.issues : undefined;
     if (!issues) {
@@ -148,6 +152,27 @@ function unusualIn(
     for (const issue of issues) unusual.push({ entry, issue });
   }
   return unusual;
+}
+
+/** By the kind of craft: a shelf of packs has a few. */
+const bandsKnown = new WeakMap<CraftTraits, BandsOf>();
+
+/** Which bands may apply to craft of a kind, worked out once for each type of a value. */
+function bandsFor(traits: CraftTraits): BandsOf {
+  let bandsOf = bandsKnown.get(traits);
+  if (!bandsOf) {
+    const known = new Map<QuantityType | IntegerType, readonly UsualBand[]>();
+    bandsOf = (type) => {
+      let bands = known.get(type);
+      if (!bands) {
+        bands = possibleBands(type.usual ?? [], traits);
+        known.set(type, bands);
+      }
+      return bands;
+    };
+    bandsKnown.set(traits, bandsOf);
+  }
+  return bandsOf;
 }
 
 function isSameKind(a: CraftTraits, b: CraftTraits): boolean {

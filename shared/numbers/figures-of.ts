@@ -107,5 +107,10 @@ export const COMPUTED_FIGURES: readonly string[] = Object.keys(readers);
 /** A figure by its name; null also if there is none of that name. `packSection` is `pack` or `pack/NAME`. */
 export function figureIn(craft: Craft, catalogue: Catalogue, name: string, packSection: string): number | null {
   const pack = packIn(craft, catalogue, packSection);
-  return pack ? (readers[name]?.(craft, catalogue, pack) ?? null) : null;
+  return pack ? figureWith(craft, catalogue, name, pack) : null;
+}
+
+/** The same with the figures of that pack, as `packIn` gives them. */
+export function figureWith(craft: Craft, catalogue: Catalogue, name: string, pack: PackFigures): number | null {
+  return readers[name]?.(craft, catalogue, pack) ?? null;
 }

@@ -3,8 +3,8 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { convert } from "../catalogue/units.ts";
 import { baseOf, type Craft, type Setting } from "../model/craft.ts";
 import type { Value } from "../syntax/value.ts";
-import { figureIn } from "./figures-of.ts";
-import { packIn } from "./pack-of.ts";
+import { figureIn, figureWith } from "./figures-of.ts";
+import { type PackFigures, packIn } from "./pack-of.ts";
 import { defaultField, fieldOf, numberOf, settingIn, valueIn } from "./values.ts";
 
 /** One end of a comparison. A list, and a repeatable setting, give several numbers. */
@@ -92,6 +92,36 @@ function endOf(operand: string): End {
     ends.set(operand, end);
   }
   return end;
+}
+
+/** A pack that is looked at; of the plain one both tables are the same. */
+export interface PackAt {
+  readonly figures: PackFigures | undefined;
+  readonly own: ReadonlyMap<string, Setting>;
+  readonly plain: ReadonlyMap<string, Setting>;
+}
+
+/**
+ * The one number of an end of a comparison in `unit`, found in one step, as most are: null if it is not known,
+ * undefined where more has to be looked at. Second sets do not count.
+ */
+export function oneNumberOf(
+  craft: Craft,
+  catalogue: Catalogue,
+  operand: string,
+  unit: string,
+  { figures, own, plain }: PackAt,
+): number | null | undefined {
+  const { figure, amount, path } = endOf(operand);
+  if (figure !== undefined) return figures ? figureWith(craft, catalogue, figure, figures) : null;
+  if (amount !== undefined) return convert(amount.number, amount.symbol, unit) ?? null;
+  const { section, name, part } = path;
+  if (part !== undefined) return undefined;
+  const setting = section === "pack" ? (own.get(name) ?? plain.get(name)) : craft.settings.get(section)?.get(name);
+  const value = setting?.value;
+  if (value?.kind !== "quantity" || setting!.items !== null) return undefined;
+  // A share of the capacity is charge.
+  return value.unit === unit ? value.number : value.unit === "%" ? undefined : numberOf(value, unit);
 }
 
 /** An end of a comparison whose numbers are known, as a message speaks of it. */

@@ -1,6 +1,8 @@
 /** Long work over files that change while it is done: no step is taken over texts of two moments. */
 import { expect, test } from "vitest";
-import { inSlicesAtOnce, inSlicesOver } from "../../server/src/lsp/slices.ts";
+import { inSlices, inSlicesAtOnce, inSlicesOver } from "../../server/src/lsp/slices.ts";
+import { takeTurns } from "../../server/src/lsp/turns.ts";
+import { warmUpOnce } from "../../server/src/lsp/warm-up.ts";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
@@ -53,4 +55,31 @@ test("texts that change a few times have their answer, and texts that change wit
   await expect(inSlicesOver(endless, (at) => nameOf(at, endless.type, []))).rejects.toThrow(
     "The scripts change faster than this can be worked out.",
   );
+});
+
+test("while somebody waits for an answer in slices, neither the warm-up nor work in the background goes on", async () => {
+  const done: string[] = [];
+  const turns = takeTurns();
+  const message = warmUpOnce(async function* () {
+    for (let key = 1; key <= 3; key++) {
+      done.push(`key ${key}`);
+      yield key;
+    }
+  })((error) => {
+    throw error;
+  });
+  message();
+  await expect.poll(() => done).toEqual(["key 1"]);
+  function* answer(): Steps<void> {
+    for (let slice = 0; slice < 6; slice++) {
+      wait();
+      yield;
+    }
+    done.push("answer");
+  }
+  const answered = inSlices(answer());
+  const background = turns.giveWay().then(() => done.push("background"));
+  await Promise.all([answered, background]);
+  await expect.poll(() => done.length).toBe(5);
+  expect(done.slice(0, 2)).toEqual(["key 1", "answer"]);
 });

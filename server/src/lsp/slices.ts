@@ -3,7 +3,7 @@ import type { CancellationToken } from "vscode-languageserver";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Steps } from "../../../shared/text/steps.ts";
 import { CODES, cancelled, Refused } from "./refused.ts";
-import { pause } from "./timers.ts";
+import { giveTurn } from "./timers.ts";
 
 /** A client that cancels is answered within 50 ms: a slice, one step beyond it, and what else the process has to do. */
 const SLICE_MS = 15;
@@ -37,15 +37,28 @@ async function inSlicesWhile<T>(
   steps: Steps<T>,
   token?: CancellationToken,
 ): Promise<{ readonly made: T } | null> {
-  for (let until = Date.now() + SLICE_MS; ; ) {
-    if (token?.isCancellationRequested) throw cancelled();
-    const next = steps.next();
-    if (next.done) return { made: next.value };
-    if (Date.now() < until) continue;
-    await pause();
-    if (!isCurrent()) return null;
-    until = Date.now() + SLICE_MS;
+  underWay++;
+  try {
+    for (let until = Date.now() + SLICE_MS; ; ) {
+      if (token?.isCancellationRequested) throw cancelled();
+      const next = steps.next();
+      if (next.done) return { made: next.value };
+      if (Date.now() < until) continue;
+      await giveTurn();
+      if (!isCurrent()) return null;
+      until = Date.now() + SLICE_MS;
+    }
+  } finally {
+    underWay--;
   }
+}
+
+/** Works in slices that are not done, in this process. */
+let underWay = 0;
+
+/** Whether somebody waits for work in slices: what is done in the background would make each of its pauses long. */
+export function isSlicing(): boolean {
+  return underWay > 0;
 }
 
 /** A pilot who types all the time does not have the work begun anew for ever: so often at least, and for so long. */

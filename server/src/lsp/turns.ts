@@ -1,4 +1,5 @@
 /** Work in the background that gives way: it goes on in short slices, and while nobody asks for anything. */
+import { isSlicing } from "./slices.ts";
 import { pause } from "./timers.ts";
 
 /** No request waits for longer, but for the one piece of work at hand. */
@@ -34,7 +35,7 @@ export function takeTurns(): Turns {
       if (Date.now() < until) return false;
       const begun = Date.now();
       await pause();
-      while (Date.now() < quietFrom && Date.now() - begun < PATIENCE_MS) await pause(QUIET_MS / 4);
+      while ((Date.now() < quietFrom || isSlicing()) && Date.now() - begun < PATIENCE_MS) await pause(QUIET_MS / 4);
       until = Date.now() + SLICE_MS;
       return true;
     },

@@ -12,6 +12,7 @@ import { debounce } from "./debounce.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import { makeDocuments } from "./documents.ts";
 import { makeOutlines } from "./outline.ts";
+import { isSlicing } from "./slices.ts";
 import { pause } from "./timers.ts";
 
 /** Longer than between two messages of an editor that is busy, shorter than between two keys. */
@@ -118,6 +119,8 @@ export function warmUpOnce(keys = rehearse): MakeWarmUp {
     let over = false;
     let breathMs = SILENCE_MS;
     const step = async () => {
+      // A message is quiet while its answer is being worked out.
+      if (isSlicing()) return later(BREATH_MS);
       over = (await left!.next()).done === true;
       if (!over) later(breathMs);
       breathMs = BREATH_MS;

@@ -29,8 +29,6 @@ export interface Merged {
   readonly clashes: readonly { readonly line: number; readonly why: string }[];
 }
 
-let shipped: Catalogue | null = null;
-
 const BOM = "\uFEFF";
 
 /**
@@ -44,8 +42,7 @@ export function mergeTexts(base: string, ours: string, theirs: string, names: Me
   if (ours === base) return { text: theirs, conflicts: 0, clashes: [] };
   if ([base, ours, theirs].some(isTooMuch)) return mergeAnyLines(base, ours, theirs, names);
   const marks: Marks = { ...names, markerSize: names.markerSize ?? 7, style: names.style ?? "merge" };
-  shipped ??= makeCatalogue();
-  const catalogue = shipped;
+  const catalogue = makeCatalogue();
   // One reader: most lines of the three are the same, and are read once.
   const reader = scriptReader(catalogue);
   const texts = { base, ours, theirs };

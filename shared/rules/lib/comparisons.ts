@@ -5,7 +5,8 @@ import { answersByNamedPack } from "../../model/each-table.ts";
 import { tableOf } from "../../model/listened-craft.ts";
 import { perCore, perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
+import { describedOperand, numbersOfOperand, type Operand, oneNumberOf, type PackAt } from "../../numbers/operands.ts";
+import { packIn } from "../../numbers/pack-of.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
 import { type Plan, type Planned, planOf, type Resting, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
@@ -105,12 +106,16 @@ function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): r
   const values = restsOn.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
   const last = held.get(planned);
   if (last?.every((value, i) => value === values[i])) return [];
-  const reports = reportsOf(planned, ways[0]!, craft, workspace);
+  const plain = craft.settings.get("pack") ?? NO_TABLE;
+  const pack = { figures: packIn(craft, workspace.catalogue, "pack"), own: plain, plain };
+  const stand = standPlainly(planned, craft, workspace, pack);
+  const reports = stand ? NOTHING : reportsOf(planned, ways[0]!, craft, workspace);
   if (reports.length === 0) held.set(planned, values);
   return reports;
 }
 
 type Table = ReadonlyMap<string, Setting>;
+const NO_TABLE: Table = new Map();
 
 /** By the rule: the sections that are named packs of which something is found, null for the others. */
 const faultyPacks: Readonly<Record<Comparison["rule"], ReturnType<typeof answersByNamedPack<string | null>>>> = {
@@ -122,12 +127,15 @@ const faultyPacks: Readonly<Record<Comparison["rule"], ReturnType<typeof answers
 function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: Comparison["rule"]): Broken[] {
   if (plan.byPackSetting.size === 0) return [];
   const besides = plan.besidesNamedPacks.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
+  const plain = craft.settings.get("pack") ?? NO_TABLE;
   const reportsIn = (section: string, own: Table) => {
     const chosen = new Map([["pack", section]]);
+    const pack = { figures: packIn(craft, workspace.catalogue, section), own, plain };
     // What a named pack only inherits is reported of the plain one.
     const found: Broken[] = [];
     for (const planned of touchedBy(own, plan)) {
       const ways = setsToRead(craft, planned.bases);
+      if (ways === ONE_WAY && standPlainly(planned, craft, workspace, pack)) continue;
       for (const sets of ways) {
         const way = ways === ONE_WAY ? chosen : new Map([...sets, ...chosen]);
         for (const each of reportsOf(planned, way, craft, workspace)) found.push(each);
@@ -140,6 +148,16 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
   );
   // Where its lines stand may have changed since.
   return faulty.flatMap((section) => (section === null ? [] : reportsIn(section, tableOf(craft, section)!)));
+}
+
+/** Whether one number surely stands to one other as it must, or one of them is not known, as it nearly always is. */
+function standPlainly({ comparison }: Planned, craft: Craft, { catalogue }: Workspace, pack: PackAt): boolean {
+  const { of, than, unit, must, times = 1, by = 0 } = comparison;
+  const number = oneNumberOf(craft, catalogue, of, unit, pack);
+  if (number === null || number === undefined) return number === null;
+  const other = oneNumberOf(craft, catalogue, than, unit, pack);
+  if (other === null || other === undefined) return other === null;
+  return standsTo(number, must, other * times, by);
 }
 
 function reportsOf(
