@@ -41,6 +41,8 @@ export interface Catalogue {
   section(name: string): SectionSpec | undefined;
   /** A setting of a section; for a second set, also those of the set that it is `like`. */
   setting(section: string, name: string): SettingSpec | undefined;
+  /** The same by name; empty for a section that it does not have. */
+  tableOf(section: string): ReadonlyMap<string, SettingSpec>;
   /** Settings of a section in the catalogue's order, those of a second set included. */
   settingsOf(section: string): readonly SettingSpec[];
   mode(name: string): ModeSpec | undefined;
@@ -52,6 +54,8 @@ export interface Alias {
   readonly word: string;
   readonly name: string;
 }
+
+const NO_SETTINGS: ReadonlyMap<string, SettingSpec> = new Map();
 
 let shipped: Catalogue | null = null;
 
@@ -92,6 +96,7 @@ function catalogueWith(extra: readonly (SettingSpec & { section: string })[], al
     unitFamilies,
     section: (name) => byName.get(name),
     setting: (section, name) => tables.get(section)?.get(name),
+    tableOf: (section) => tables.get(section) ?? NO_SETTINGS,
     settingsOf: (section) => lists.get(section) ?? [],
     mode: (name) => modeByName.get(name),
     element: (name) => elementByName.get(name),

@@ -4,18 +4,18 @@ import type { SectionSpec } from "../catalogue/specs.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
-import type { LineNode, Section, Tree } from "../syntax/tree.ts";
+import type { EntryNode, Line, Section, Tree, Word } from "../syntax/tree.ts";
+import type { Value } from "../syntax/value.ts";
 import { fileNameOf } from "../text/file-name.ts";
 import { mayHold } from "./may-hold.ts";
 import { allowancesIn, NO_NOTE, noteOfLine } from "./notes.ts";
 import { replacePastedIssues } from "./pasted-board-text.ts";
 import { type ParsedEntry, readEntry } from "./read-entry.ts";
+import { readPlainEntry } from "./read-plain.ts";
 import { repeatedEntries } from "./repeated-entries.ts";
 import type { Drop, Entry, Issue, Kept, Note, Script, SectionReading, Use } from "./script.ts";
 import { isDrop, issueOf, misplacedSection, notText, notUtf8, unknownDrops, unknownSection } from "./script-issues.ts";
 import { unusualValues } from "./unusual-values.ts";
-
-const CACHE_LIMIT = 50_000;
 
 export interface ScriptReader {
   /** The script of a file. The same text gives the same object, so that callers can compare with `===`. */
@@ -49,24 +49,61 @@ interface CachedFile {
 }
 
 /** A parsed entry with its canonical text: printed once here, and used in every craft that has the line. */
-type PrintedEntry = { readonly read: ParsedEntry; readonly text: string };
-type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => PrintedEntry;
+interface PrintedEntry {
+  readonly spec: SectionSpec;
+  readonly read: ParsedEntry;
+  readonly text: string;
+  /** What the same line is in another section. */
+  readonly elsewhere: PrintedEntry | null;
+}
+type EntryReader = (line: Line, node: EntryNode, spec: SectionSpec) => PrintedEntry;
 
+/** What was read of a line is kept with it: lines come from one reader, which knows equal ones again, by one catalogue. */
 function entryReader(catalogue: Catalogue): EntryReader {
-  const known = new Map<string, Map<string, PrintedEntry>>();
-  return (text, node, spec) => {
-    const map = known.get(spec.name) ?? new Map<string, PrintedEntry>();
-    known.set(spec.name, map);
-    let reading = map.get(text);
-    if (!reading) {
-      const { start, end } = node.value;
-      const read = readEntry(text, node.head, node.value, spec, catalogue);
-      reading = { read, text: read.value ? printValue(read.value) : text.slice(start, end) };
-      if (map.size >= CACHE_LIMIT) map.clear();
-      if (text.length < 400) map.set(text, reading);
-    }
-    return reading;
+  return (line, node, spec) => {
+    const known = line.meaning as PrintedEntry | null;
+    for (let each = known; each; each = each.elsewhere) if (each.spec === spec) return each;
+    const { text } = line;
+    const { start, end } = node.value;
+    const read =
+      (spec.holds === "settings" && readPlainEntry(text, node, catalogue.tableOf(spec.name))) ||
+      readEntry(text, node.head, node.value, spec, catalogue);
+    const printed = {
+      spec,
+      read,
+      text: read.value ? printValue(read.value) : text.slice(start, end),
+      elsewhere: known,
+    };
+    line.meaning = printed;
+    return printed;
   };
+}
+
+/** An entry of one line: its pieces are those of what was read, which makes them once somebody asks. */
+class LineEntry implements Entry {
+  readonly kind: Entry["kind"];
+  readonly section: string;
+  readonly name: string;
+  readonly line: number;
+  readonly head: Word;
+  readonly value: Value | null;
+  readonly text: string;
+  private readonly read: ParsedEntry;
+
+  constructor(section: string, line: number, head: Word, { read, text }: PrintedEntry) {
+    this.kind = read.kind;
+    this.section = section;
+    // Of a setting the catalogue's own text: looked up again and again, it is the same object each time.
+    this.name = read.kind === "setting" && read.setting ? read.setting.name : head.text;
+    this.line = line;
+    this.head = head;
+    this.value = read.value;
+    this.text = text;
+    this.read = read;
+  }
+  get pieces() {
+    return this.read.pieces;
+  }
 }
 
 /** Every section of a file. A section whose lines did not change since the last read is reused. */
@@ -124,17 +161,18 @@ function readSection(
   else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
   if (!spec || misplaced) return { about, entries, hasNamesakes: false, drops, kept, issues };
   for (const line of section.entries) {
-    const { text: lineText, node } = tree.lines[line]!;
+    const read = tree.lines[line]!;
+    const { node } = read;
     if (node.kind === "kept") {
       kept.push({ dialect: section.title ?? "", text: node.text, source: { file, line } });
     } else if (node.kind === "drop") {
       drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
       issues.push(...unknownDrops(node, line, spec, catalogue));
     } else if (node.kind === "entry") {
-      const { read, text } = readOne(lineText, node, spec);
-      const { kind, value, pieces, fault, beyond } = read;
-      entries.push({ kind, section: resolved, name: node.head.text, line, head: node.head, value, text, pieces });
-      if (fault) issues.push(issueOf(fault, line, lineText));
+      const printed = readOne(read, node, spec);
+      const { fault, beyond } = printed.read;
+      entries.push(new LineEntry(resolved, line, node.head, printed));
+      if (fault) issues.push(issueOf(fault, line, read.text));
       for (const issue of beyond) issues.push({ code: issue.code, message: issue.message, span: spanAt(line, issue) });
     }
   }
@@ -181,11 +219,11 @@ function readScript(
     if (!tree.lines[line]!.comment && tree.lines[line - 1]?.node.kind !== "comment") return NO_NOTE;
     const spec = specOf(tree, line, catalogue);
     return noteOfLine(tree, line, (comment) => {
-      const lineText = ` ${comment.trim()}`;
-      const { node } = lineReading.read(lineText, "plain");
+      const read = lineReading.read(` ${comment.trim()}`, "plain");
+      const { node } = read;
       if (spec === undefined) return false;
       if (node.kind === "drop") return isDrop(node, spec, catalogue);
-      return node.kind === "entry" && readOne(lineText, node, spec).read.fault === null;
+      return node.kind === "entry" && readOne(read, node, spec).read.fault === null;
     });
   };
   return {

@@ -11,7 +11,7 @@ import { readSimple } from "./read-simple.ts";
 
 /** Parses the value of a setting, which must fill the rest of its line. */
 export function readSetting(text: string, at: Cols, setting: SettingSpec, units: ReadContext["units"]): ParsedValue {
-  const plain = readPlain(text, at, setting.types, units);
+  const plain = readPlain(text, at, setting.types);
   if (plain) return { value: plain.value, pieces: plain.pieces, fault: null };
   return readByTypes(text, at, setting, units);
 }

@@ -8,8 +8,12 @@ import { answersByNamedPack } from "../model/each-table.ts";
 import { isStillSo, readsOf, tableOf } from "../model/listened-craft.ts";
 import { perFile } from "../model/memo.ts";
 import type { Reads } from "../model/reads.ts";
+import type { Value } from "../syntax/value.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
-import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
+import { defaultIn, numberOf, onceFor, wordOf } from "./values.ts";
+
+/** The value of a setting of the pack that is looked at, as `valueIn` finds it. */
+type ValueOf = (name: string) => Value | null;
 
 export interface PackFigures {
   /** `pack`, or `pack/NAME`. */
@@ -114,8 +118,14 @@ export function sameValues(a: Table, b: Table): boolean {
 
 /** The figures of one pack; a named one (`pack/NAME`) lies over plain `pack`. */
 export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): PackFigures {
-  const number = (name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
-  const cellsValue = valueIn(craft, catalogue, section, "cells");
+  const own = craft.settings.get(section);
+  const plain = section === "pack" ? undefined : craft.settings.get("pack");
+  const said: ValueOf = (name) => {
+    const setting = own?.get(name) ?? plain?.get(name);
+    return setting ? setting.value : defaultIn(catalogue, "pack", name);
+  };
+  const number = (name: string, unit: string) => numberOf(said(name), unit);
+  const cellsValue = said("cells");
   const cells = numberOf(cellsValue, "");
   const capacityMah = number("capacity", "mAh");
   const ratingC = number("discharge-rating", "C");
@@ -127,12 +137,12 @@ export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): Pa
   // Six times 4.2 is a hair more than 25.2 in doubles, and a threshold may be compared with just that.
   const ofPack = (volts: number | null) =>
     volts === null || cells === null ? null : Number(packV(volts, cells).toPrecision(12));
-  const usableMah = usable(craft, catalogue, section, capacityMah);
+  const usableMah = usable(said, capacityMah);
   const hoverA = number("hover-current", "A");
   const fullA = number("full-current", "A");
   return {
     section,
-    chemistry: chemistryOf(wordIn(craft, catalogue, section, "chemistry")),
+    chemistry: chemistryOf(wordOf(said("chemistry"))),
     cells,
     cellsDetected: cellsValue?.kind === "choice" && cellsValue.word === "detect",
     strings: number("parallel", "") ?? 1,
@@ -143,7 +153,7 @@ export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): Pa
     fullV: ofPack(fullCellV),
     warnV: ofPack(warnCellV),
     landV: ofPack(landCellV),
-    warnAfterMah: chargeIn(craft, catalogue, section, "warn-after", capacityMah),
+    warnAfterMah: chargeIn(said("warn-after"), capacityMah),
     usableMah,
     ratingC,
     ratedA: capacityMah === null || ratingC === null ? null : ratedCurrentA(capacityMah, ratingC),
@@ -160,22 +170,15 @@ function chemistryOf(word: string | null): Chemistry | null {
 }
 
 /** A charge that may be said as a share of the capacity. */
-function chargeIn(
-  craft: Craft,
-  catalogue: Catalogue,
-  section: string,
-  name: string,
-  capacityMah: number | null,
-): number | null {
-  const value = valueIn(craft, catalogue, section, name);
+function chargeIn(value: Value | null, capacityMah: number | null): number | null {
   const percent = numberOf(value, "%");
   if (percent === null) return numberOf(value, "mAh");
   return capacityMah === null ? null : sharedMah(capacityMah, percent / 100);
 }
 
-function usable(craft: Craft, catalogue: Catalogue, section: string, capacityMah: number | null): number | null {
+function usable(said: ValueOf, capacityMah: number | null): number | null {
   if (capacityMah === null) return null;
-  const reserveMah = chargeIn(craft, catalogue, section, "reserve", capacityMah);
+  const reserveMah = chargeIn(said("reserve"), capacityMah);
   return reserveMah === null ? sharedMah(capacityMah, USUAL_SHARE) : Math.max(0, capacityMah - reserveMah);
 }
 

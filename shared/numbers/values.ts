@@ -47,7 +47,12 @@ function defaultOf(spec: SettingSpec | undefined): Value | null {
 export function valueIn(craft: Craft, catalogue: Catalogue, section: string, name: string): Value | null {
   const setting = settingIn(craft, section, name);
   if (setting) return setting.value;
-  return defaultOf(catalogue.setting(baseSection(section), name));
+  return defaultIn(catalogue, baseSection(section), name);
+}
+
+/** The catalogue's default of a setting of one of its own sections; null if there is none. */
+export function defaultIn(catalogue: Catalogue, section: string, name: string): Value | null {
+  return defaultOf(catalogue.setting(section, name));
 }
 
 function baseSection(section: string): string {
@@ -74,7 +79,11 @@ export function numberIn(
 
 /** The word of a choice, as `valueIn` finds it; `yes` or `no` for one of these. */
 export function wordIn(craft: Craft, catalogue: Catalogue, section: string, name: string): string | null {
-  const value = valueIn(craft, catalogue, section, name);
+  return wordOf(valueIn(craft, catalogue, section, name));
+}
+
+/** The word of a value; null for one of another kind. */
+export function wordOf(value: Value | null): string | null {
   if (value?.kind === "yes-no") return value.yes ? "yes" : "no";
   return value?.kind === "choice" ? value.word : null;
 }

@@ -1,7 +1,7 @@
 /** Parses one line. The result depends only on its text and on where it stands: in a dialect, in a verbatim section. */
 import { commentStart, factCommentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
 import { commentSlip, lookalikeSlip, nameSlip, quotesSlip, type Slip } from "./slips.ts";
-import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
+import type { FileKind, Line, LineIssue, LineNode, PlainEnd, Quoted, Word } from "./tree.ts";
 
 /** The newest edition of the language that this version can read. */
 const EDITION = 1;
@@ -23,16 +23,21 @@ export function parseLine(text: string, within: Within): Line {
     if (line) return line;
   }
   const { node, comment, issues } = read(text, within);
-  return { text, node, comment, issues, isPlain: !BEYOND_PLAIN.test(text) };
+  return { text, node, comment, issues, isPlain: !BEYOND_PLAIN.test(text), meaning: null };
 }
 
 const BEYOND_PLAIN = /[^\t -~]/;
 
-/** An entry in plain characters with a value, without text in quotes and comment. */
-const PLAIN_ENTRY = /^([ \t]+)([a-z][a-z0-9-]*)([ \t]+)[!$-~](?:[ \t]*[!$-~])*$/;
+/**
+ * An entry in plain characters with a value, without text in quotes and comment. A number, a unit and a word are what
+ * the scanner reads as such: one pattern is one step, which is what counts in code that has hardly run.
+ */
+const PLAIN_ENTRY =
+  /^([ \t]+)([a-z][a-z0-9-]*)([ \t]+)(?:(?:(-?\d+(?:\.\d+)?)(?:[ \t]*(%|[A-Za-z]+(?:\/[A-Za-z]+)?))?|([a-z][a-z0-9-]*))$|[!$-~](?:[ \t]*[!$-~])*$)/;
 /** An engine keeps a step for each character that such a pattern may have to give back. */
 const LONG = 400;
 const NO_ISSUES: readonly LineIssue[] = [];
+const WORD: PlainEnd = { digits: null, unitAt: -1 };
 
 /** The line that most are, in one step; null for any other. */
 function plainEntry(text: string): Line | null {
@@ -42,12 +47,24 @@ function plainEntry(text: string): Line | null {
   if (name === "drop") return null;
   const start = found[1]!.length;
   const end = start + name.length;
+  const head = { text: name, start, end };
   const value = { start: end + found[3]!.length, end: text.length };
-  const node: LineNode = { kind: "entry", head: { text: name, start, end }, value };
-  return { text, node, comment: null, issues: NO_ISSUES, isPlain: true };
+  const digits = found[4];
+  let node: LineNode;
+  if (digits !== undefined) {
+    const unit = found[5];
+    node = {
+      kind: "entry",
+      head,
+      value,
+      plain: { digits, unitAt: unit === undefined ? -1 : text.length - unit.length },
+    };
+  } else if (found[6] !== undefined) node = { kind: "entry", head, value, plain: WORD };
+  else node = { kind: "entry", head, value };
+  return { text, node, comment: null, issues: NO_ISSUES, isPlain: true, meaning: null };
 }
 
-function read(text: string, within: Within): Omit<Line, "isPlain"> {
+function read(text: string, within: Within): Omit<Line, "isPlain" | "meaning"> {
   const indent = indentOf(text);
   if (indent === text.length) return { text, node: { kind: "blank" }, comment: null, issues: [] };
   if (text.charCodeAt(indent) === 35) {

@@ -12,6 +12,8 @@ const BOM = "\uFEFF";
 export interface LineReader {
   /** `at` is the line's number, if it has one: while typing, most lines keep their numbers. */
   read(text: string, within: Within, at?: number): Line;
+  /** The same for a line of a text that is read for the first time: it may keep that whole text in memory. */
+  readFirst(text: string, within: Within, at: number): Line;
 }
 
 /** A reader whose cache is keyed by the text of the lines, and cleared when it has grown to its limit. */
@@ -20,28 +22,30 @@ export function lineReader(): LineReader {
   // Comparing with the line that had this number before is cheaper than hashing a new string.
   const previous: Line[] = [];
   const previousWithin: Within[] = [];
-  const lookUp = (text: string, within: Within): Line => {
+  const lookUp = (text: string, within: Within, kept: (text: string) => string): Line => {
     const map = known[within];
     const found = map.get(text);
     if (found) return found;
-    const line = parseLine(ownCopy(text), within);
+    const line = parseLine(kept(text), within);
     if (map.size >= CACHE_LIMIT) map.clear();
     if (text.length < 400) map.set(line.text, line);
     return line;
   };
+  const readAt = (text: string, within: Within, at: number, kept: (text: string) => string): Line => {
+    if (at >= CACHE_LIMIT) return lookUp(text, within, kept);
+    const here = previous[at];
+    if (here?.text === text && previousWithin[at] === within) return here;
+    const line = lookUp(text, within, kept);
+    // Append only: an array with holes would be slow.
+    if (at <= previous.length) {
+      previous[at] = line;
+      previousWithin[at] = within;
+    }
+    return line;
+  };
   return {
-    read(text, within, at) {
-      if (at === undefined || at >= CACHE_LIMIT) return lookUp(text, within);
-      const here = previous[at];
-      if (here?.text === text && previousWithin[at] === within) return here;
-      const line = lookUp(text, within);
-      // Append only: an array with holes would be slow.
-      if (at <= previous.length) {
-        previous[at] = line;
-        previousWithin[at] = within;
-      }
-      return line;
-    },
+    read: (text, within, at) => (at === undefined ? lookUp(text, within, ownCopy) : readAt(text, within, at, ownCopy)),
+    readFirst: (text, within, at) => readAt(text, within, at, asItIs),
   };
 }
 
@@ -62,6 +66,8 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
   const known = previous?.tree.bom === bom ? previous : undefined;
   const body = (whole: string) => (bom ? whole.slice(BOM.length) : whole);
   const { lines: texts, ends } = splitLines(body(text), known && { ...known.tree, text: body(known.text) });
+  // With each key a whole text more would stay in memory for the sake of one line.
+  const readLine = known ? reader.read : reader.readFirst;
   const issues: SyntaxIssue[] = [];
   const unread = conflictLines(texts, issues);
   const lines = new Array<Line>(texts.length);
@@ -83,11 +89,11 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
     const lineText = texts[i]!;
     if (newer || unread?.has(i)) {
       const kind = unread?.has(i) ? "conflict" : "blank";
-      lines[i] = { ...reader.read(lineText, "plain"), node: { kind }, comment: null, issues: [] };
+      lines[i] = { ...reader.read(lineText, "plain"), node: { kind }, comment: null, issues: [], meaning: null };
       continue;
     }
     const within = kind === "dialect" ? "dialect" : section?.name === "verbatim" ? "verbatim" : "plain";
-    const line = reader.read(lineText, within, i);
+    const line = readLine(lineText, within, i);
     lines[i] = line;
     const { node } = line;
     if (node.kind === "blank" || node.kind === "comment") continue;
@@ -207,6 +213,8 @@ export function print(tree: Tree): string {
   for (let i = 0; i < tree.lines.length; i++) text += tree.lines[i]!.text + tree.ends[i]!;
   return text;
 }
+
+const asItIs = (text: string) => text;
 
 /** A copy that shares no memory: engines let a slice keep the whole text alive, which a cached line must not do. */
 function ownCopy(text: string): string {

@@ -36,8 +36,7 @@ export type LineNode =
     }
   | { readonly kind: "use"; readonly word: Word; readonly path: Quoted | null }
   | { readonly kind: "section"; readonly name: Word; readonly title: Quoted | null }
-  /** `head` is a name or a control; start and end bound what follows it, without the comment. */
-  | { readonly kind: "entry"; readonly head: Word; readonly value: Cols }
+  | EntryNode
   | { readonly kind: "drop"; readonly word: Word; readonly all: Word | null; readonly names: readonly Word[] }
   /** A kept line of board text: all that follows the `|`. */
   | { readonly kind: "kept"; readonly text: string; readonly bar: number }
@@ -48,6 +47,21 @@ export type LineNode =
   /** A line of an unresolved merge: a marker, or a line of the side that is not parsed. */
   | { readonly kind: "conflict" };
 
+/** `head` is a name or a control; start and end of `value` bound what follows it, without the comment. */
+export interface EntryNode {
+  readonly kind: "entry";
+  readonly head: Word;
+  readonly value: Cols;
+  /** Where the line, in plain characters, ends with a number and perhaps a unit, or with a word: left out for any other. */
+  readonly plain?: PlainEnd;
+}
+
+/** A number as it is written, and the column of what stands behind it, -1 where nothing does; null for a word. */
+export interface PlainEnd {
+  readonly digits: string | null;
+  readonly unitAt: number;
+}
+
 export interface Line {
   readonly text: string;
   readonly node: LineNode;
@@ -56,6 +70,8 @@ export interface Line {
   readonly issues: readonly LineIssue[];
   /** It has nothing but letters, figures and signs of ASCII, spaces and tabs. */
   readonly isPlain: boolean;
+  /** What was made of the line last, for whoever reads what it means: kept here, as it goes when the line goes. */
+  meaning: unknown;
 }
 
 export type LineEnd = "" | "\n" | "\r\n" | "\r";

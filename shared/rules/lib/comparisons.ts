@@ -128,14 +128,16 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
   if (plan.byPackSetting.size === 0) return [];
   const besides = plan.besidesNamedPacks.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
   const plain = craft.settings.get("pack") ?? NO_TABLE;
+  const isOneWay = SECOND_SETS.every((base) => !craft.settings.has(`${base}-second`));
   const reportsIn = (section: string, own: Table) => {
-    const chosen = new Map([["pack", section]]);
+    let chosen: ReadonlyMap<string, string> | null = null;
     const pack = { figures: packIn(craft, workspace.catalogue, section), own, plain };
     // What a named pack only inherits is reported of the plain one.
     const found: Broken[] = [];
     for (const planned of touchedBy(own, plan)) {
-      const ways = setsToRead(craft, planned.bases);
+      const ways = isOneWay ? ONE_WAY : setsToRead(craft, planned.bases);
       if (ways === ONE_WAY && standPlainly(planned, craft, workspace, pack)) continue;
+      chosen ??= new Map([["pack", section]]);
       for (const sets of ways) {
         const way = ways === ONE_WAY ? chosen : new Map([...sets, ...chosen]);
         for (const each of reportsOf(planned, way, craft, workspace)) found.push(each);

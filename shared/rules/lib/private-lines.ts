@@ -50,7 +50,7 @@ export function privateEntries(
 ): readonly (Entry & { readonly why: string })[] {
   return entries.flatMap((entry) => {
     const why = entry.kind === "setting" ? whyPrivate(entry.section, entry.name, catalogue) : null;
-    return why === null ? [] : [{ ...entry, why }];
+    return why === null ? [] : [{ ...entry, pieces: entry.pieces, why }];
   });
 }
 
