@@ -22,22 +22,12 @@ import type { ControlValue, Value } from "../syntax/value.ts";
 import { dottedFault, jointFault, keywordRepair, outdentFault, secondEntry, signFault } from "./entry-slips.ts";
 import { FIRST_CONTROL_CHANNEL } from "./free-channel.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
+import type { ParsedEntry } from "./parsed-entry.ts";
 import { readSimple } from "./read-simple.ts";
 import { readSetting } from "./read-value.ts";
 import type { EntryKind } from "./script.ts";
 import { type NameWithWords, similarNames } from "./similar-names.ts";
 import { units } from "./units.ts";
-
-/** A parsed entry without its line number: equal text in the same section gives an equal result. */
-export interface ParsedEntry {
-  readonly kind: EntryKind;
-  readonly value: Value | null;
-  readonly pieces: readonly Piece[];
-  readonly fault: Fault | null;
-  readonly beyond: readonly LimitIssue[];
-  /** The setting that the entry sets, if it sets one. */
-  readonly setting: SettingSpec | null;
-}
 
 /** Parses an entry of a known section. `at` are the columns after the entry's name. */
 export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): ParsedEntry {

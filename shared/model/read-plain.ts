@@ -9,7 +9,7 @@ import type { Cols } from "../syntax/span.ts";
 import type { EntryNode, PlainEnd, Word } from "../syntax/tree.ts";
 import type { Value } from "../syntax/value.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
-import type { ParsedEntry } from "./read-entry.ts";
+import type { ParsedEntry } from "./parsed-entry.ts";
 
 /** A number and perhaps a unit, or a word, as the scanner reads them, up to the end of the text. */
 const PLAIN = /(?:(-?\d+(?:\.\d+)?)(?:[ \t]*(%|[A-Za-z\u00b5\u03bc]+(?:\/[A-Za-z]+)?))?|[a-z][a-z0-9-]*)$/y;

@@ -41,6 +41,6 @@ test("a reader works once for a craft, and again for another craft or another ca
   const count = onceFor(() => ++worked);
   const [craft, catalogue] = craftWith("pack\n  cells 4");
   expect([count(craft, catalogue), count(craft, catalogue)]).toEqual([1, 1]);
-  expect(count(craft, makeCatalogue())).toBe(2);
+  expect(count(craft, makeCatalogue([], [{ word: "weight", name: "mass" }]))).toBe(2);
   expect(count(craftWith("pack\n  cells 4")[0], catalogue)).toBe(3);
 });

@@ -9,6 +9,9 @@ import { makeCore } from "../../shared/model/workspace.ts";
 import { pastReader } from "../../shared/rules/lib/past-checks.ts";
 import { makeRepository } from "../cli/repository.ts";
 
+/** The catalogue as a pilot's own words make it: another one each time. */
+const withWord = (word: string): Catalogue => makeCatalogue([], [{ word, name: "mass" }]);
+
 test("a core is the same for so many uses, and another one after that and when it is let go", () => {
   const catalogue = makeCatalogue();
   const passing = passingCore(3);
@@ -24,7 +27,7 @@ test("a core is the same for so many uses, and another one after that and when i
 });
 
 test("another catalogue has a core and a number of its own", () => {
-  const [jug, mug] = [makeCatalogue(), makeCatalogue()];
+  const [jug, mug] = ["jug", "mug"].map(withWord) as [Catalogue, Catalogue];
   const passing = passingCore(3);
   expect(passing.by(jug).catalogue).toBe(jug);
   expect(passing.by(mug).catalogue).toBe(mug);
@@ -38,7 +41,7 @@ const EARLIER = ["jug", "mug", "vase"];
 
 test("nothing is kept of the words by which the past of other craft was looked up before", async () => {
   const catalogues: WeakRef<Catalogue>[] = [];
-  let now = makeCatalogue();
+  let now = withWord("first");
   const asked: string[] = [];
   const pasts = makePasts({
     host: {
@@ -54,7 +57,7 @@ test("nothing is kept of the words by which the past of other craft was looked u
     failed: (error) => expect.fail(String(error)),
   });
   for (const name of [...EARLIER, "bowl"]) {
-    now = makeCatalogue();
+    now = withWord(name);
     if (name !== "bowl") catalogues.push(new WeakRef(now));
     pasts.past(name);
     await expect.poll(() => asked).toContain(name);
@@ -67,7 +70,7 @@ test("what git knows is kept by the words of now alone", async () => {
   const { folder } = makeRepository(Object.fromEntries(EARLIER.map((name) => [`${name}.fettle`, `craft "${name}"\n`])));
   const pasts = makeCheckedPasts();
   const catalogues = EARLIER.map((name) => {
-    const catalogue = makeCatalogue();
+    const catalogue = withWord(name);
     finishInGit(folder, pasts.of(`${folder}/${name}.fettle`, pastReader(makeCore(catalogue))));
     return new WeakRef(catalogue);
   });
