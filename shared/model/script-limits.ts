@@ -39,7 +39,8 @@ function unreadable(why: string): FileAnswer {
  */
 function measured(text: string) {
   let [lines, longestLine, longestLength] = [0, 1, 0];
-  let [lf, cr] = [-1, -1];
+  const hasCr = text.includes("\r");
+  let [lf, cr] = [-1, hasCr ? -1 : text.length];
   for (let start = 0; start <= text.length; ) {
     if (lf < start) lf = indexOrEnd(text, "\n", start);
     if (cr < start) cr = indexOrEnd(text, "\r", start);
