@@ -52,7 +52,7 @@ class PlainEntry implements ParsedEntry {
   readonly setting: SettingSpec;
   readonly head: Word;
   readonly unitAt: number;
-  private made: readonly Piece[] | null = null;
+  #pieces: readonly Piece[] | null = null;
 
   constructor(value: Value, head: Word, unitAt: number, setting: SettingSpec) {
     this.value = value;
@@ -63,8 +63,8 @@ class PlainEntry implements ParsedEntry {
   }
   get pieces(): readonly Piece[] {
     const { start, end } = this.head;
-    this.made ??= [{ kind: "setting", start, end }, ...piecesOf(this.value, this.unitAt)];
-    return this.made;
+    this.#pieces ??= [{ kind: "setting", start, end }, ...piecesOf(this.value, this.unitAt)];
+    return this.#pieces;
   }
 }
 

@@ -89,7 +89,7 @@ class LineEntry implements Entry {
   readonly head: Word;
   readonly value: Value | null;
   readonly text: string;
-  private readonly read: ParsedEntry;
+  readonly #read: ParsedEntry;
 
   constructor(section: string, line: number, head: Word, { read, text }: PrintedEntry) {
     this.kind = read.kind;
@@ -100,10 +100,10 @@ class LineEntry implements Entry {
     this.head = head;
     this.value = read.value;
     this.text = text;
-    this.read = read;
+    this.#read = read;
   }
   get pieces() {
-    return this.read.pieces;
+    return this.#read.pieces;
   }
 }
 

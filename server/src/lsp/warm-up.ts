@@ -4,6 +4,7 @@
  * checked as a pilot's is, and in the end looked at, in the background, while the editor sends no requests. It is opened as soon
  * as the editor's first request is answered: what has run once makes the first real answer a third as long.
  */
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { completionsAt } from "../../../shared/ide/completion/complete.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
@@ -101,6 +102,7 @@ const IN_MUG = { line: 3, character: 12 };
 const AT = { line: 9, character: 14 };
 /** In the name of the same line. */
 const NAME = { line: 9, character: 4 };
+const IN_HEADER = { line: 0, character: 14 };
 
 /** Gives for a connection what to call with every message: after the first the warm-up begins, and in the silence after any it goes on. */
 export type MakeWarmUp = (failed: (error: unknown) => void) => () => void;
@@ -145,11 +147,27 @@ export function warmUpOnce(keys = rehearse): MakeWarmUp {
 /** The warm-up of this process. */
 export const makeWarmUp = warmUpOnce();
 
-/** Goes through all keys, one a step, and gives how many findings there are after each. */
+/**
+ * Goes through all keys, one a step, and gives how many findings there are after each. A craft that says everything
+ * comes last: what of the rules is compiled for it is kept for the next start, whose first script may be as long.
+ */
 export async function* rehearse(): AsyncGenerator<number> {
   yield* type({ [CRAFT]: MUG }, 1, IN_MUG, () => {});
   for (let i = 1; i < TIMES; i++) yield* type(texts, KEYS, AT, () => {});
   yield* type(texts, KEYS, AT, lookAround());
+  yield* type({ [CRAFT]: everySetting() }, 1, IN_HEADER, () => {});
+}
+
+/** A craft with the example of every setting that has one, and with a named pack that says what a pack can. */
+function everySetting(): string {
+  const { sections, settingsOf } = makeCatalogue();
+  const block = (heading: string, section: string) => [
+    "",
+    heading,
+    ...settingsOf(section).flatMap(({ name, example }) => (example === undefined ? [] : `  ${name}  ${example}`)),
+  ];
+  const plain = sections.filter(({ holds }) => holds === "settings").flatMap(({ name }) => block(name, name));
+  return ['craft "Tankard"', ...plain, ...block('pack "Shelf"', "pack"), ""].join("\n");
 }
 
 /** Gives what asks for all that an editor shows of the place at which is typed. */

@@ -78,9 +78,12 @@ function plainReports(plan: Plan, craft: Craft, workspace: Workspace): Broken[] 
   }
   const due = new Set<Planned>();
   const found: Broken[] = [];
+  let pack: PackAt | null = null;
   for (const planned of plan.all) {
     if (last && !touched.has(planned)) continue;
-    const reports = plainReportsOf(planned, craft, workspace);
+    const isDue = isToCompare(planned, tables);
+    if (isDue) pack ??= plainPackOf(craft, workspace);
+    const reports = isDue ? plainReportsOf(planned, craft, workspace, pack!) : NOTHING;
     if (reports.length > 0 || planned.restsOn === null) due.add(planned);
     found.push(...reports);
   }
@@ -95,10 +98,20 @@ function* restingOnChanged({ all, byName }: Resting, before: Table | undefined, 
   else for (const [name, resting] of byName) if (before.get(name) !== now.get(name)) yield* resting;
 }
 
-function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): readonly Broken[] {
-  const { paths, needed, bases, restsOn } = planned;
-  // The common case first: a craft that does not say both ends.
-  if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
+function plainPackOf(craft: Craft, { catalogue }: Workspace): PackAt {
+  const plain = craft.settings.get("pack") ?? NO_TABLE;
+  return { figures: packIn(craft, catalogue, "pack"), own: plain, plain };
+}
+
+/** Whether a craft says both ends, which is not the common case. */
+function isToCompare({ paths, needed }: Planned, tables: Looked["tables"]): boolean {
+  for (const path of needed) if (!isSaid(path, tables)) return false;
+  for (const path of paths) if (isSaid(path, tables)) return true;
+  return false;
+}
+
+function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace, pack: PackAt): readonly Broken[] {
+  const { bases, restsOn } = planned;
   const ways = setsToRead(craft, bases);
   if (ways !== ONE_WAY || restsOn === null)
     return ways.flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
@@ -106,8 +119,6 @@ function plainReportsOf(planned: Planned, craft: Craft, workspace: Workspace): r
   const values = restsOn.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
   const last = held.get(planned);
   if (last?.every((value, i) => value === values[i])) return [];
-  const plain = craft.settings.get("pack") ?? NO_TABLE;
-  const pack = { figures: packIn(craft, workspace.catalogue, "pack"), own: plain, plain };
   const stand = standPlainly(planned, craft, workspace, pack);
   const reports = stand ? NOTHING : reportsOf(planned, ways[0]!, craft, workspace);
   if (reports.length === 0) held.set(planned, values);
@@ -190,9 +201,9 @@ function reportsOf(
   return reportOf(comparison, wrong, ofEnd, thanEnd, [...chosen.values()], craft, workspace);
 }
 
-function isSaid({ section, name }: { section: string; name: string }, craft: Craft): boolean {
-  if (craft.settings.get(section)?.has(name)) return true;
-  return SECOND_SETS.includes(section) && craft.settings.get(`${section}-second`)?.has(name) === true;
+function isSaid({ section, name }: { section: string; name: string }, tables: Looked["tables"]): boolean {
+  if (tables.get(section)?.has(name)) return true;
+  return SECOND_SETS.includes(section) && tables.get(`${section}-second`)?.has(name) === true;
 }
 
 const NOTHING: readonly Broken[] = [];

@@ -80,8 +80,12 @@ function understood(core: Core, files: Files) {
   const workspace = core.at(memoryFiles(files));
   return Object.keys(files).map((file) => {
     const { noteOf, ...script } = workspace.script(file)!;
-    const notes = script.tree.lines.map((_, line) => noteOf(line));
-    return { findings: findingsOf(workspace, file), script, notes };
+    const { lines } = script.tree;
+    const notes = lines.map((_, line) => noteOf(line));
+    const findings = findingsOf(workspace, file);
+    // What was made of a line before is no part of it; the pieces of an entry are made when they are asked for.
+    const tree = { ...script.tree, lines: lines.map(({ meaning: _, ...line }) => line) };
+    return { findings, script: { ...script, tree }, pieces: script.entries.map(({ pieces }) => pieces), notes };
   });
 }
 
