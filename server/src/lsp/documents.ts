@@ -163,11 +163,7 @@ export function makeDocuments(
     await workspaceFiles.foldersKnown();
     // Of a file that is not there yet nobody knows more than its folder's real path.
     const { answer, realPath } = await files.read(workspaceFiles.belowRealFolder(path));
-    if (workspaceFiles.isOutside(realPath)) return { answer: { kind: "outside" }, realPath };
-    // What is open with the same text was measured when it was opened.
-    const open = opened.get(path)?.answer;
-    const isMeasured = open?.kind === "text" && answer.kind === "text" && open.text === answer.text;
-    return { answer: isMeasured ? answer : scriptAnswer(answer), realPath };
+    return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : scriptAnswer(answer), realPath };
   }, invalidate);
 
   const pathFor = (uri: Uri) =>
