@@ -19,6 +19,7 @@ import {
 import { sameGaps } from "./gaps.ts";
 import { craftOf, tablesOf } from "./listened-craft.ts";
 import type { CoreMemo } from "./memo.ts";
+import { repeatableIn } from "./repeatable.ts";
 import { withSame } from "./same-settings.ts";
 import type { Drop, Entry, Kept, Script, SectionReading } from "./script.ts";
 import { touchedSections } from "./touched-sections.ts";
@@ -170,23 +171,6 @@ function applyEntries(
 /** Whether all lines of this name in one file combine, and together replace those of earlier files. */
 function isJoint({ kind, name }: Entry, repeatable: ReadonlySet<string>): boolean {
   return kind === "mode" || kind === "output" || (kind === "setting" && repeatable.has(name));
-}
-
-const repeatableKnown = new WeakMap<Catalogue, Map<string, ReadonlySet<string>>>();
-
-/** The names of the settings of a section of which several lines combine. */
-function repeatableIn(section: string, catalogue: Catalogue): ReadonlySet<string> {
-  let known = repeatableKnown.get(catalogue);
-  if (!known) {
-    known = new Map();
-    repeatableKnown.set(catalogue, known);
-  }
-  let names = known.get(section);
-  if (!names) {
-    names = new Set(catalogue.settingsOf(section).flatMap(({ name, repeatable }) => (repeatable ? name : [])));
-    known.set(section, names);
-  }
-  return names;
 }
 
 /** Applies all lines of one mode, output or repeatable setting of one file. */
