@@ -6,7 +6,7 @@ import { perFile } from "../../model/memo.ts";
 import type { Reads } from "../../model/reads.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type PackFigures, packsOf } from "../../numbers/pack-of.ts";
-import { onceFor } from "../../numbers/values.ts";
+import { onceFor, settingIn } from "../../numbers/values.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { Report } from "../engine/rule.ts";
 import { restingOn, valueLocation } from "./locations.ts";
@@ -116,9 +116,7 @@ export function packReports<A extends number | string | null | undefined>(
 }
 
 function checkedPack(figures: PackFigures, craft: Craft, catalogue: Catalogue): CheckedPack {
-  const own = craft.settings.get(figures.section);
-  const plain = craft.settings.get("pack");
-  return { ...figures, craft, catalogue, setting: (name) => own?.get(name) ?? plain?.get(name) ?? null };
+  return { ...figures, craft, catalogue, setting: (name) => settingIn(craft, figures.section, name) };
 }
 
 function reportOf({ of, message, severity }: PackReport, section: string, workspace: Workspace): Report[] {
