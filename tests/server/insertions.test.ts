@@ -16,3 +16,19 @@ test("a script to be used has its address, its name and its path from the craft"
   ]);
   session.end();
 });
+
+test("a use line of a script where nothing is listed is written, and one of a file that is not there is not", async () => {
+  const session = await startSession(
+    filesInMemory({ "/shed/jug.fettle": 'craft "Jug"\n', "/shed/.old/base.fettle": 'layer "Base"\n' }),
+  );
+  const use = (name: string) =>
+    session.client.sendRequest("fettle/insert", {
+      uri: "file:///shed/jug.fettle",
+      insert: { kind: "use", uri: `file:///shed/${name}` },
+    });
+  expect(await use(".old/base.fettle")).toMatchObject({
+    files: [{ edits: [{ text: expect.stringContaining('use ".old/base.fettle"') }] }],
+  });
+  expect(await use(".old/none.fettle")).toMatchObject({ kind: "refused" });
+  session.end();
+});

@@ -159,3 +159,11 @@ test("what was deleted or moved in the editor counts at once, without a word fro
   });
   expect(await session.pull(uri("craft/jug"))).toEqual([]);
 });
+
+test("a file that is no script keeps its lines where it is moved, also one that somebody has read as a script", async () => {
+  const paste = "file:///shed/paste.txt";
+  session = await startSession(filesInMemory({ ...texts(), "/shed/paste.txt": 'craft "Jug"\nuse "base.fettle"\n' }));
+  await session.client.sendRequest("textDocument/documentSymbol", { textDocument: { uri: paste } });
+  const moved = { files: [{ oldUri: paste, newUri: "file:///shed/craft/paste.txt" }] };
+  expect(await ask("willRenameFiles", moved)).toBeNull();
+});

@@ -26,6 +26,8 @@ export function answerInsertions(connection: Connection, documents: Documents, g
   connection.onRequest<InsertResult, void>(
     INSERT_REQUEST,
     guard<[InsertParams], InsertResult>("lines to fill in", FAILED, async ({ uri, insert }) => {
+      // What is to be used may lie where nothing is listed.
+      if (insert.kind === "use") await documents.load(asUri(insert.uri));
       const file = await documents.loadAll(uri);
       const now = documents.now();
       return toResult(inserted(now, file, insert, documents), documents);

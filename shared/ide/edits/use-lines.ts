@@ -3,7 +3,7 @@
  * are renamed, moved or deleted: also of those of the moved files themselves.
  */
 import { boardFilesIn } from "../../model/board-files.ts";
-import { isBelow } from "../../model/file-names.ts";
+import { isBelow, isScriptFile } from "../../model/file-names.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Script } from "../../model/script.ts";
 import { pathBetween, planOf, resolvePath } from "../../model/uses.ts";
@@ -52,10 +52,7 @@ export function* useLinesAfter(workspace: Workspace, moves: readonly Move[]): St
   const edits: UseLineEdit[] = [];
   const left: string[] = [];
   let uses = 0;
-  for (const script of scriptsWith(
-    workspace,
-    moves.map(({ from }) => from),
-  )) {
+  for (const script of scriptsWith(workspace, moves.map(({ from }) => from).filter(isScriptFile))) {
     const file = afterMoves(script.file, moves);
     for (const naming of linesNaming(script)) {
       const { path, target, at } = naming;
@@ -134,7 +131,7 @@ function linesNaming(script: Script): Naming[] {
   return found;
 }
 
-/** Every script whose lines are looked at: those of the workspace, and those moved that are not listed. */
+/** Every script whose lines are looked at: those of the workspace, and those moved that are not listed, which must have been read. */
 function scriptsWith(workspace: Workspace, more: readonly FilePath[]): Script[] {
   const files = new Set([...workspace.view.list(), ...more]);
   return [...files].flatMap((file) => workspace.script(file) ?? []);
