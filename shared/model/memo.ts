@@ -26,7 +26,7 @@ export function perCore<T>(make: () => T): (owner: FromCore) => T {
 }
 
 /** As many files as a core remembers craft of. */
-const MOST_FILES = 100;
+const MOST_FILES = 50;
 
 /** Gives a store for each file of each core; that of the file longest not asked about goes first. */
 export function perFile<T>(make: () => T): (owner: FromCore) => T {

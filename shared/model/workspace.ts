@@ -43,7 +43,7 @@ export interface Core {
 }
 
 /** Craft remembered at once: more than a person works on, few enough to check a thousand in little memory. */
-const MOST_CRAFTS = 100;
+const MOST_CRAFTS = 50;
 
 /** What reads scripts by a catalogue and remembers what it has read; one serves any number of views. */
 export function makeCore(catalogue: Catalogue): Core {

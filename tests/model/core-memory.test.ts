@@ -75,9 +75,9 @@ test("another core begins with nothing", () => {
 test("of very many files, the one longest not asked about is forgotten first", () => {
   const coreMemo = new Map();
   const storeOf = perFile(() => ({}));
-  const stores = Array.from({ length: 100 }, (_, i) => storeOf({ file: `${i}`, coreMemo }));
+  const stores = Array.from({ length: 50 }, (_, i) => storeOf({ file: `${i}`, coreMemo }));
   expect(storeOf({ file: "0", coreMemo })).toBe(stores[0]);
-  storeOf({ file: "100", coreMemo });
+  storeOf({ file: "50", coreMemo });
   expect(storeOf({ file: "0", coreMemo })).toBe(stores[0]);
   expect(storeOf({ file: "1", coreMemo })).not.toBe(stores[1]);
 });
