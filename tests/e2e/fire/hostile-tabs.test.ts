@@ -58,7 +58,7 @@ async function results({ shed, text, ask }: ServedShed, methods: Readonly<Record
 const TABS: readonly Drawn[] = [
   // With a script, with a text, with a board's text, and carried over.
   { place: "comparison", messages: (shed) => results(shed, { "fettle/compare": [0, 2, 5] }) },
-  { place: "review", messages: (shed) => results(shed, { "fettle/review": [2, 6] }) },
+  { place: "review", messages: (shed) => results(shed, { "fettle/review": [0, 2, 5, 6] }) },
   {
     place: "fleet-change",
     messages: (shed) => results(shed, { "fettle/makeAlike": [0], "fettle/changeHabit": [0] }),
