@@ -142,18 +142,13 @@ function partsIn(kind: unknown): (part: { kind: string; parts: unknown }) => unk
 
 /** The first thing in which two readings of one text differ; null where they are alike. */
 export function difference(kept: Script, anew: Script): string | null {
-  for (const key of [
-    "tree",
-    "entries",
-    "drops",
-    "kept",
-    "uses",
-    "sections",
-    "issues",
-    "allowances",
-    "kind",
-    "name",
-  ] as const)
+  // What a line means is kept with it once somebody has asked.
+  const tree = ({ tree }: Script) => ({ ...tree, lines: tree.lines.map(({ meaning: _, ...line }) => line) });
+  if (!isDeepStrictEqual(tree(kept), tree(anew)))
+    return `tree: ${JSON.stringify(tree(kept))} and, anew, ${JSON.stringify(tree(anew))}`;
+  const pieces = ({ entries }: Script) => entries.map((entry) => entry.pieces);
+  if (!isDeepStrictEqual(pieces(kept), pieces(anew))) return "the pieces of an entry";
+  for (const key of ["entries", "drops", "kept", "uses", "sections", "issues", "allowances", "kind", "name"] as const)
     if (!isDeepStrictEqual(kept[key], anew[key]))
       return `${key}: ${JSON.stringify(kept[key])} and, anew, ${JSON.stringify(anew[key])}`;
   const notes = (script: Script) => script.tree.lines.map((_, line) => script.noteOf(line));
