@@ -18,16 +18,20 @@ const checks = [
 /** Random and hostile work of a bounded amount; `npm run fire` does more of it. It shares with what is left of the unit tests. */
 const underFire = () => runToolBehind("vitest/vitest.mjs", ["run", "--project", "fire", "--maxWorkers=2"]);
 
-/** They wait for nothing but the processor, so they leave it to the editor, which hands the keyboard over late without it. */
-const unitTests = () => runToolBehind("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client"]);
+/**
+ * They wait for nothing but the processor, so they leave it to the editor, which hands the keyboard over late without it:
+ * two at a time take all that it leaves.
+ */
+const unitTests = () =>
+  runToolBehind("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client", "--maxWorkers=2"]);
 
 await setUp();
 await build("plain");
 /** @type {Outcome[]} */
 const outcomes = [];
 for (const [name, check] of checks) outcomes.push(await runCheck(name, check));
-// The tests in the editor leave one core idle most of the time: the unit tests use it. What is tried under fire takes all
-// that there is, from which the editor would suffer.
+// The tests in the editor leave one core idle most of the time: the unit tests use it. What is tried under fire has
+// bounds of time, which it would not keep beside the editor.
 const inOrder = async () => [await inTheEditor(), await runCheck("under fire", underFire)];
 outcomes.push(...(await Promise.all([inOrder(), runCheck("unit tests", unitTests)])).flat());
 const count = (/** @type {Outcome} */ counted) => outcomes.filter((outcome) => outcome === counted).length;

@@ -1,8 +1,9 @@
 /**
  * Typing before anybody types. An engine compiles well only what has run often, so the first keys of
  * a session would take several times as long as those after them. A craft of our own is typed in and
- * checked as a pilot's is, and in the end looked at, in the background, while the editor sends no requests. It is opened as soon
- * as the editor's first request is answered: what has run once makes the first real answer a third as long.
+ * checked as a pilot's is, and in the end looked at, in the background, while the editor sends no requests.
+ * It is opened as soon as the editor's first request is answered: what has run once makes the first real
+ * answer a third as long.
  */
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { completionsAt } from "../../../shared/ide/completion/complete.ts";
