@@ -1,7 +1,6 @@
 // Shared by the scripts in this folder: the project's folder, messages with the time, and child processes.
 import { spawn } from "node:child_process";
 import { realpathSync } from "node:fs";
-import { constants, getPriority, setPriority } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -59,13 +58,6 @@ function statusOf(program, child) {
 /** Runs a script of a package in node_modules with the current Node. */
 export function runTool(/** @type {string} */ script, /** @type {readonly string[]} */ args, env = {}) {
   return runProgram(process.execPath, [inProject("node_modules", script), ...args], env);
-}
-
-/** As `runTool`, with what all others leave of the processor. */
-export function runToolBehind(/** @type {string} */ script, /** @type {readonly string[]} */ args) {
-  const child = spawn(process.execPath, [inProject("node_modules", script), ...args], { cwd: root, stdio: "inherit" });
-  if (child.pid) setPriority(child.pid, Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
-  return statusOf(script, child);
 }
 
 /**

@@ -3,7 +3,7 @@ import { build } from "./build.mjs";
 import { findChromium, howToGetChromium } from "./chromium.mjs";
 import { runEditorSuites } from "./editor-suites.mjs";
 import { checkGenerated } from "./generate.mjs";
-import { fail, runTool, runToolBehind, say } from "./say.mjs";
+import { fail, runTool, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
 /** @typedef {"passed" | "failed" | "skipped"} Outcome */
@@ -15,23 +15,18 @@ const checks = [
   ["generated files", checkGenerated],
 ];
 
-/** Random and hostile work of a bounded amount; `npm run fire` does more of it. It shares with what is left of the unit tests. */
-const underFire = () => runToolBehind("vitest/vitest.mjs", ["run", "--project", "fire", "--maxWorkers=2"]);
+/** Random and hostile work of a bounded amount; `npm run fire` does more of it. */
+const underFire = () => runTool("vitest/vitest.mjs", ["run", "--project", "fire", "--maxWorkers=2"]);
 
-/**
- * They wait for nothing but the processor, so they leave it to the editor, which hands the keyboard over late without it:
- * two at a time take all that it leaves.
- */
-const unitTests = () =>
-  runToolBehind("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client", "--maxWorkers=2"]);
+const unitTests = () => runTool("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client"]);
 
 await setUp();
 await build("plain");
 /** @type {Outcome[]} */
 const outcomes = [];
 for (const [name, check] of checks) outcomes.push(await runCheck(name, check));
-// The tests in the editor leave one core idle most of the time: the unit tests use it. What is tried under fire has
-// bounds of time, which it would not keep beside the editor.
+// The tests in the editor leave one core idle most of the time: the unit tests use it. What is tried under fire takes all
+// that there is, from which the editor would suffer.
 const inOrder = async () => [await inTheEditor(), await runCheck("under fire", underFire)];
 outcomes.push(...(await Promise.all([inOrder(), runCheck("unit tests", unitTests)])).flat());
 const count = (/** @type {Outcome} */ counted) => outcomes.filter((outcome) => outcome === counted).length;
