@@ -3,7 +3,7 @@ import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } fro
 import { convert } from "../catalogue/units.ts";
 import { printValue } from "../syntax/print-value.ts";
 import type { Cols } from "../syntax/span.ts";
-import type { Value } from "../syntax/value.ts";
+import type { Value, ValueOf } from "../syntax/value.ts";
 import { amountText, slipText } from "./other-scale.ts";
 import { bandConditionText, bandExcluding, type CraftTraits, isInside } from "./usual-band.ts";
 
@@ -41,17 +41,23 @@ const NO_ISSUES: readonly LimitIssue[] = [];
 function isWithinLimits(value: Value, types: readonly ValueType[]): boolean {
   if (value.kind === "choice" || value.kind === "yes-no") return true;
   if (value.kind !== "quantity" && value.kind !== "integer") return false;
+  const type = plainTypeOf(value, types);
+  if (!type || (type.is === "integer" && type.multiple)) return false;
   const { number } = value;
+  const { min, max } = type;
+  return !(min && number < min.at) && !(max && number > max.at);
+}
+
+/** The type of a number; null where it is in another unit, or where there is none. */
+function plainTypeOf(
+  value: ValueOf<"quantity" | "integer">,
+  types: readonly ValueType[],
+): QuantityType | IntegerType | null {
   for (const type of types) {
-    if (type.is === "quantity") {
-      if (value.kind !== "quantity") continue;
-      if (type.unit !== value.unit) return false;
-    } else if (type.is !== "integer" || value.kind !== "integer") continue;
-    else if (type.multiple) return false;
-    const { min, max } = type;
-    return !(min && number < min.at) && !(max && number > max.at);
+    if (type.is === "integer" && value.kind === "integer") return type;
+    if (type.is === "quantity" && value.kind === "quantity") return type.unit === value.unit ? type : null;
   }
-  return true;
+  return null;
 }
 
 function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {
@@ -70,18 +76,12 @@ export type BandsOf = (type: QuantityType | IntegerType) => readonly UsualBand[]
 /** Whether a value is a number in the unit of its type that is usual for certain, as most are. */
 export function isPlainlyUsual(value: Value, types: readonly ValueType[], bandsOf: BandsOf): boolean {
   if (value.kind !== "quantity" && value.kind !== "integer") return false;
-  const { number } = value;
-  for (const type of types) {
-    if (type.is === "quantity") {
-      if (value.kind !== "quantity") continue;
-      if (type.unit !== value.unit) return false;
-    } else if (type.is !== "integer" || value.kind !== "integer") continue;
-    if (type.usual === undefined || number === type.off) return true;
-    const bands = bandsOf(type);
-    for (const band of bands) if (isInside(number, band)) return true;
-    return bands.length === 0;
-  }
-  return false;
+  const type = plainTypeOf(value, types);
+  if (!type) return false;
+  if (type.usual === undefined || value.number === type.off) return true;
+  const bands = bandsOf(type);
+  for (const band of bands) if (isInside(value.number, band)) return true;
+  return bands.length === 0;
 }
 
 /** One issue for each number of a value outside the usual band for such a craft. */
